@@ -1,0 +1,82 @@
+# make [all|test|demo|asan|coverage|fuzz|bench|lint|format|install|uninstall|clean]
+# make Q= shows every command.
+PREFIX ?= /usr/local
+BUILD  ?= build
+CFLAGS ?= -O2 -g
+WARN    = -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wstrict-prototypes -Wmissing-prototypes
+HARDEN  = -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2 -fstack-protector-strong -fPIE
+RELRO   = -pie -Wl,-z,relro,-z,now
+override CPPFLAGS += -Iinclude -Isrc
+override CFLAGS   += -std=c17 $(WARN) $(HARDEN)
+override LDFLAGS  += $(RELRO)
+LDLIBS  = -lcsv -lm
+Q       = @
+
+ROOMS  = measure notes level drain report record
+LIB   := $(wildcard $(ROOMS:%=src/%/*.c))
+CLI   := $(wildcard src/cli/*.c)
+TESTS := $(patsubst %.c,$(BUILD)/%,$(wildcard tests/*/test_*.c))
+FUZZ  := $(patsubst tests/fuzz/%.c,%,$(wildcard tests/fuzz/fuzz_*.c))
+FILES := $(wildcard include/rodbook/*.h src/*/*.[ch] tests/*/*.[ch])
+obj    = $(patsubst %.c,$(BUILD)/%.o,$(1))
+
+all: $(BUILD)/rodbook $(BUILD)/librodbook.a
+
+$(BUILD)/librodbook.a: $(call obj,$(LIB))
+	@rm -f $@
+	$(Q)$(AR) rcs $@ $^
+$(BUILD)/rodbook: $(call obj,$(CLI)) $(BUILD)/librodbook.a
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
+$(TESTS): LDLIBS += -lcmocka
+$(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(CLI))) $(BUILD)/librodbook.a
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/librodbook.a
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
+# The library is plain C17; only what stands around it may ask the system for more.
+$(BUILD)/src/cli/%.o $(BUILD)/tests/cli/%.o $(BUILD)/tests/bench/%.o: CPPFLAGS += -D_POSIX_C_SOURCE=200809L
+$(BUILD)/%.o: %.c
+	@mkdir -p $(@D)
+	@echo "  CC $<"
+	$(Q)$(CC) $(CPPFLAGS) $(CFLAGS) -MMD -MP -c -o $@ $<
+
+test: all $(TESTS)
+	@failed=0; for t in $(TESTS); do $$t || failed=1; done; \
+	tests/cases/run $(BUILD)/rodbook || failed=1; exit $$failed
+demo: all
+	@tests/demo $(BUILD)/rodbook
+asan:
+	@$(MAKE) --no-print-directory BUILD=$(BUILD)/asan HARDEN= RELRO= \
+		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
+coverage:
+	rm -rf $(BUILD)/coverage
+	@$(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= CFLAGS="-O0 -g --coverage" test
+	@tests/coverage $(BUILD)/coverage
+fuzz:
+	@$(MAKE) --no-print-directory BUILD=$(BUILD)/fuzz CC=clang HARDEN= RELRO= \
+		CFLAGS="-O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" \
+		$(FUZZ:%=$(BUILD)/fuzz/tests/fuzz/%) LDLIBS="$(LDLIBS) -fsanitize=fuzzer"
+	@for t in $(FUZZ); do tests/fuzz/run $(BUILD)/fuzz $$t $(or $(SECONDS),30) || exit 1; done
+bench: all $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/cost
+	@tests/bench/run $(BUILD)
+lint:
+	tests/layers
+	clang-format --dry-run --Werror $(FILES)
+	cppcheck -q --std=c17 --error-exitcode=1 --enable=warning,portability --inline-suppr -Iinclude -Isrc src
+format:
+	clang-format -i $(FILES)
+
+install: all
+	install -d $(addprefix $(DESTDIR)$(PREFIX)/,bin lib include/rodbook share/man/man1)
+	install -m 755 $(BUILD)/rodbook $(DESTDIR)$(PREFIX)/bin
+	install -m 644 $(BUILD)/librodbook.a $(DESTDIR)$(PREFIX)/lib
+	install -m 644 include/rodbook/* $(DESTDIR)$(PREFIX)/include/rodbook
+	for page in $(wildcard docs/*.1); do install -m 644 $$page $(DESTDIR)$(PREFIX)/share/man/man1; done
+uninstall:
+	rm -f $(addprefix $(DESTDIR)$(PREFIX)/,bin/rodbook lib/librodbook.a share/man/man1/rodbook.1)
+	rm -rf $(DESTDIR)$(PREFIX)/include/rodbook
+clean:
+	rm -rf $(BUILD)
+
+-include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
+.PHONY: all test demo asan coverage fuzz bench lint format install uninstall clean
+.SECONDARY:

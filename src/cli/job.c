@@ -1,0 +1,228 @@
+/* SPDX-License-Identifier: MIT */
+/* Files in, a result out, findings and a verdict behind it. */
+#include "cli/job.h"
+
+#include <errno.h>
+#include <unistd.h>
+
+#include "cli/complaint.h"
+#include "cli/stream.h"
+#include "report/message_json.h"
+#include "report/message_text.h"
+
+void rb_job_begin(struct rb_job *job, const struct rb_command_line *line)
+{
+	*job = (struct rb_job){ .line = line, .arena = rb_arena_new(NULL) };
+	job->last = &job->first;
+	if (!job->arena)
+		rb_job_no_memory(job);
+}
+
+void rb_job_no_memory(struct rb_job *job)
+{
+	job->status = rb_system_failed("out of memory", ENOMEM);
+}
+
+void rb_job_refuse(struct rb_job *job, enum rb_option option)
+{
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_complain_value(job->line->command, option, rb_given_text(job->line, option),
+			  &stream.sink);
+	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
+}
+
+/* -- reading --------------------------------------------------------------------- */
+
+static void say_same_file(struct rb_job *job, const char *name)
+{
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_sink_text(&stream.sink, "rodbook: ");
+	rb_complain_word(name, &stream.sink);
+	rb_sink_text(&stream.sink, " is read here: the result must go to another file\n");
+	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
+}
+
+struct rb_job_file *rb_job_read(struct rb_job *job, const char *name)
+{
+	const char *output = rb_given_text(job->line, RB_OPTION_OUTPUT);
+	struct rb_job_file *file;
+
+	if (job->status)
+		return NULL;
+	file = rb_arena_take_clear(job->arena, 1, sizeof *file);
+	if (!file) {
+		rb_job_no_memory(job);
+		return NULL;
+	}
+	if (!rb_input_read(&file->input, name)) {
+		job->status = rb_system_failed(name, errno);
+		return NULL;
+	}
+	rb_findings_init(&file->findings, job->arena, name);
+	*job->last = file;
+	job->last = &file->next;
+	if (!rb_output_is_input(output, &file->input.about))
+		return file;
+	say_same_file(job, name);
+	return NULL;
+}
+
+/* -- the status ------------------------------------------------------------------ */
+
+static size_t found(const struct rb_job *job, enum rb_severity severity)
+{
+	size_t count = 0;
+
+	for (const struct rb_job_file *f = job->first; f; f = f->next)
+		count += f->findings.of_severity[severity];
+	return count;
+}
+
+static bool ran_out(const struct rb_job *job)
+{
+	for (const struct rb_job_file *f = job->first; f; f = f->next)
+		if (f->findings.out_of_memory)
+			return true;
+	return false;
+}
+
+static bool is_strict(const struct rb_job *job)
+{
+	return rb_given(job->line, RB_OPTION_STRICT);
+}
+
+static enum rb_exit status_of(const struct rb_job *job)
+{
+	if (job->status)
+		return job->status;
+	if (ran_out(job))
+		return RB_EXIT_SYSTEM;
+	if (found(job, RB_ERROR))
+		return RB_EXIT_INPUT;
+	if (found(job, RB_FAILED) || (is_strict(job) && found(job, RB_WARNING)))
+		return RB_EXIT_FAILS;
+	return RB_EXIT_HOLDS;
+}
+
+bool rb_job_allows_result(const struct rb_job *job)
+{
+	enum rb_exit status = status_of(job);
+
+	return status == RB_EXIT_HOLDS || status == RB_EXIT_FAILS;
+}
+
+/* -- writing --------------------------------------------------------------------- */
+
+void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self)
+{
+	const char *name = rb_given_text(job->line, RB_OPTION_OUTPUT);
+	struct rb_output output;
+	struct rb_sink sink;
+	bool worded;
+
+	if (!rb_job_allows_result(job))
+		return;
+	if (!rb_output_open(&output, name, RB_REPLACE)) {
+		job->status = rb_system_failed(name, output.error);
+		return;
+	}
+	rb_sink_init(&sink, rb_output_write, &output);
+	worded = writer(&sink, self);
+	rb_sink_flush(&sink);
+	if (!worded) {
+		rb_output_abandon(&output);
+		rb_job_no_memory(job);
+	} else if (!rb_output_close(&output)) {
+		job->status =
+			rb_system_failed(name ? name : "standard output", output.error);
+	}
+}
+
+/* The list without what --quiet leaves out. */
+static struct rb_findings kept(const struct rb_job *job, const struct rb_findings *all)
+{
+	struct rb_findings some = *all;
+
+	if (!rb_given(job->line, RB_OPTION_QUIET))
+		return some;
+	some.count = 0;
+	some.item = rb_arena_take(job->arena, all->count + 1, sizeof *some.item);
+	for (size_t i = 0; some.item && i < all->count; i++)
+		if (rb_code_severity(all->item[i]->code) >= RB_FAILED)
+			some.item[some.count++] = all->item[i];
+	some.of_severity[RB_NOTE] = 0;
+	if (!is_strict(job))
+		some.of_severity[RB_WARNING] = 0;
+	return some;
+}
+
+/* The last words about a file; NULL where the counts of its findings say all. */
+static const char *outcome_of(const struct rb_job *job,
+			      const struct rb_findings *findings, const char *not_done)
+{
+	if (!rb_findings_allow_result(findings))
+		return not_done;
+	if (is_strict(job) && findings->of_severity[RB_WARNING])
+		return "with --strict a warning is a failed check";
+	return NULL;
+}
+
+static void write_messages_text(const struct rb_job *job, struct rb_sink *sink,
+				const char *not_done)
+{
+	int wish = rb_given_number(job->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
+	struct rb_text_style style = {
+		RB_TEXT_COLUMNS, rb_stream_color(STDERR_FILENO, (enum rb_color)wish)
+	};
+
+	for (const struct rb_job_file *f = job->first; f; f = f->next) {
+		struct rb_findings findings = kept(job, &f->findings);
+
+		rb_messages_write_text(sink, &findings, RB_NOTE, style);
+		rb_messages_write_verdict(sink, &findings,
+					  outcome_of(job, &findings, not_done), style);
+	}
+}
+
+static void write_messages_json(const struct rb_job *job, struct rb_sink *sink)
+{
+	struct rb_json json;
+	size_t files = 0;
+	const struct rb_findings **list;
+
+	for (const struct rb_job_file *f = job->first; f; f = f->next)
+		files++;
+	list = rb_arena_take(job->arena, files + 1, sizeof *list);
+	files = 0;
+	for (struct rb_job_file *f = job->first; list && f; f = f->next) {
+		f->findings = kept(job, &f->findings);
+		list[files++] = &f->findings;
+	}
+	rb_json_init(&json, sink);
+	rb_json_head(&json);
+	rb_messages_write_json(&json, list, files);
+	rb_json_end(&json);
+}
+
+enum rb_exit rb_job_end(struct rb_job *job, const char *not_done)
+{
+	bool as_json = rb_given_number(job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
+		       RB_MESSAGES_JSON;
+	enum rb_exit status = status_of(job);
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	if (as_json && job->arena)
+		write_messages_json(job, &stream.sink);
+	else
+		write_messages_text(job, &stream.sink, not_done);
+	rb_stream_close(&stream, status);
+	for (struct rb_job_file *f = job->first; f; f = f->next)
+		rb_input_free(&f->input);
+	rb_arena_free(job->arena);
+	return status;
+}

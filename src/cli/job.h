@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * job.h - what every command does around its own work.
+ *
+ * A job reads its files, each with its own list of findings; the command makes a result
+ * from them; the job writes the result, then the findings and the verdict, and knows with
+ * which status the program ends.  An error in a file, or a failure of the system, and
+ * there is no result.
+ */
+#ifndef RB_CLI_JOB_H
+#define RB_CLI_JOB_H
+
+#include "cli/input.h"
+#include "cli/options.h"
+#include "cli/output.h"
+#include "rodbook/finding.h"
+
+struct rb_job_file {
+	struct rb_input input;
+	struct rb_findings findings;
+	struct rb_job_file *next;
+};
+
+struct rb_job {
+	const struct rb_command_line *line;
+	struct rb_arena *arena; /* NULL: there was no memory for it */
+	struct rb_job_file *first, **last;
+	enum rb_exit status; /* RB_EXIT_SYSTEM or RB_EXIT_INPUT once that is known */
+};
+
+/* Begin a job.  It must be ended, whatever happens between. */
+void rb_job_begin(struct rb_job *job, const struct rb_command_line *line);
+
+/*
+ * Read a file; "-" is standard input.  NULL, with the reason said, where it cannot be
+ * read or is the file that the result is to go to.
+ */
+struct rb_job_file *rb_job_read(struct rb_job *job, const char *name);
+
+/* May a result be written?  False after an error in any file or a failure. */
+bool rb_job_allows_result(const struct rb_job *job);
+
+/* What writes a result; false: there was no memory. */
+typedef bool rb_job_writer(struct rb_sink *sink, void *self);
+
+/* Write the result to where -o says, whole or not at all.  Does nothing where there is no
+ * result to write. */
+void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self);
+
+/* Note that memory ran out outside of any findings. */
+void rb_job_no_memory(struct rb_job *job);
+
+/* Complain about an option's value that could be judged only with a file at hand. */
+void rb_job_refuse(struct rb_job *job, enum rb_option option);
+
+/*
+ * Say what was found, give all memory back, and return how the program ends.
+ *
+ *   not_done  what an error kept from happening, as the last words: "not reduced"
+ */
+enum rb_exit rb_job_end(struct rb_job *job, const char *not_done);
+
+#endif

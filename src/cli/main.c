@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: MIT */
+/* The commands, and which of them is meant. */
+#include <string.h>
+#include <unistd.h>
+
+#include "cli/command.h"
+#include "cli/complaint.h"
+#include "cli/help.h"
+#include "cli/options.h"
+#include "cli/stream.h"
+#include "rodbook/version.h"
+
+/* clang-format off */
+static const struct rb_command commands[] = {
+{ "new", "book|plan|peg|rules [FILE]", 1, 2, NULL,
+	RB_TAKES(UNIT) | RB_TAKES(HELP),
+	"write a form to fill in",
+	"rodbook new book larch.csv -u ft-in\n", rb_run_new },
+{ "reduce", "BOOK", 1, 1, "text|csv|json",
+	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(TOLERANCE) | RB_TAKES(ADJUST) |
+	RB_TAKES(ADJUST_ANYWAY),
+	"elevations, closure and adjustment of a book",
+	"rodbook reduce larch.csv\n"
+	"rodbook reduce larch.csv --tolerance '1/4 in' -f csv -o reduced.csv\n", rb_run_reduce },
+{ .name = NULL },
+};
+/* clang-format on */
+
+static const struct rb_command *find(const char *name)
+{
+	for (const struct rb_command *c = commands; c->name; c++)
+		if (!strcmp(c->name, name))
+			return c;
+	return NULL;
+}
+
+/* The words behind the command's name, and then the command itself. */
+static enum rb_exit run(const struct rb_command *command, int argc, char **argv)
+{
+	struct rb_command_line line = { .command = command };
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	if (!rb_options_parse(&line, command, argc, argv, &stream.sink))
+		return rb_stream_close(&stream, RB_EXIT_INPUT);
+	if (!rb_given(&line, RB_OPTION_HELP))
+		return command->run(&line);
+	rb_stream_open(&stream, STDOUT_FILENO);
+	rb_help_command(&stream.sink, command);
+	return rb_stream_close(&stream, RB_EXIT_HOLDS);
+}
+
+/* Words of the program itself: no command was named. */
+static enum rb_exit answer(const char *word)
+{
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDOUT_FILENO);
+	if (!word)
+		rb_help_first(&stream.sink);
+	else if (!strcmp(word, "--version"))
+		rb_sink_text(&stream.sink, "rodbook " RB_VERSION "\n");
+	else
+		rb_help_all(&stream.sink, commands);
+	return rb_stream_close(&stream, RB_EXIT_HOLDS);
+}
+
+static bool asks_for_words(const char *word)
+{
+	return !word || !strcmp(word, "-h") || !strcmp(word, "--help") ||
+	       !strcmp(word, "help") || !strcmp(word, "--version");
+}
+
+int main(int argc, char **argv)
+{
+	const char *word = argc > 1 ? argv[1] : NULL;
+	const struct rb_command *command = word ? find(word) : NULL;
+	struct rb_stream stream;
+
+	rb_streams_prepare();
+	if (asks_for_words(word))
+		return (int)answer(word);
+	if (command)
+		return (int)run(command, argc - 2, argv + 2);
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_complain_command(commands, word, &stream.sink);
+	return (int)rb_stream_close(&stream, RB_EXIT_INPUT);
+}

@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: MIT */
+/* Standard output and standard error. */
+#include "cli/stream.h"
+
+#include <fcntl.h>
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "report/width.h"
+
+/* A closed standard output is opened for reading, so that writing to it still fails. */
+void rb_streams_prepare(void)
+{
+	static const int way[] = { O_RDONLY, O_RDONLY, O_WRONLY };
+
+	signal(SIGPIPE, SIG_IGN);
+	for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++)
+		if (fcntl(fd, F_GETFD) < 0 && open("/dev/null", way[fd]) != fd)
+			_exit(RB_EXIT_SYSTEM);
+}
+
+void rb_stream_open(struct rb_stream *stream, int fd)
+{
+	stream->output = rb_output_stream(fd);
+	rb_sink_init(&stream->sink, rb_output_write, &stream->output);
+}
+
+enum rb_exit rb_stream_close(struct rb_stream *stream, enum rb_exit status)
+{
+	if (rb_sink_flush(&stream->sink) || stream->output.reader_left ||
+	    stream->output.fd == STDERR_FILENO)
+		return status;
+	return rb_system_failed("standard output", stream->output.error);
+}
+
+bool rb_stream_color(int fd, enum rb_color wish)
+{
+	const char *none = getenv("NO_COLOR"), *terminal = getenv("TERM");
+
+	if (wish != RB_COLOR_AUTO)
+		return wish == RB_COLOR_ALWAYS;
+	return (!none || !*none) && terminal && strcmp(terminal, "dumb") && isatty(fd);
+}
+
+enum rb_exit rb_system_failed(const char *what, int error)
+{
+	struct rb_stream stream;
+	const char *reason = strerror(error);
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_sink_text(&stream.sink, "rodbook: ");
+	rb_sink_shown(&stream.sink, what, strlen(what));
+	rb_sink_text(&stream.sink, ": ");
+	rb_sink_text(&stream.sink, reason);
+	rb_sink_char(&stream.sink, '\n');
+	rb_sink_flush(&stream.sink);
+	return RB_EXIT_SYSTEM;
+}

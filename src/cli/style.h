@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * style.h - how the command line asks for lengths to be shown.
+ *
+ * What -u, --decimals and --fraction do not say stays as the file suggests; in another
+ * unit than the file's, lengths are shown at least as finely as they were written.
+ */
+#ifndef RB_CLI_STYLE_H
+#define RB_CLI_STYLE_H
+
+#include "cli/options.h"
+#include "rodbook/length.h"
+
+/* The style asked for; `own` is that of the file. */
+struct rb_style rb_asked_style(const struct rb_command_line *line, struct rb_style own);
+
+#endif

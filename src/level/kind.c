@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+/* Benchmark, turning point, intermediate, check or end: rules 4 to 7 of docs/formats.md. */
+#include "level/kind.h"
+
+#include "level/again.h"
+
+/* clang-format off */
+static const char *const kind_names[] = {
+	[RB_BENCHMARK]     = "benchmark",
+	[RB_TURNING_POINT] = "turning point",
+	[RB_SIDE_POINT]    = "intermediate",
+	[RB_CHECK]         = "check",
+	[RB_END]           = "end",
+};
+/* clang-format on */
+
+const char *rb_kind_name(enum rb_kind kind)
+{
+	return kind_names[kind];
+}
+
+uint32_t rb_first_sight(const struct rb_reduced *reduced, uint32_t setup)
+{
+	return reduced->setup[setup].shot + 1;
+}
+
+uint32_t rb_end_of_sights(const struct rb_reduced *reduced, uint32_t setup)
+{
+	return setup + 1 < reduced->setups ? reduced->setup[setup + 1].shot + 1
+					   : reduced->shots;
+}
+
+rb_length rb_shot_known(const struct rb_reduced *reduced, uint32_t shot)
+{
+	uint32_t point = reduced->book->row[reduced->shot[shot].row].point;
+
+	return rb_book_known(reduced->book, point);
+}
+
+bool rb_shot_closes(const struct rb_reduced *reduced, uint32_t shot)
+{
+	return reduced->shot[shot].booked == RB_BOOKED_FORESIGHT &&
+	       rb_length_given(rb_shot_known(reduced, shot));
+}
+
+/* The kind by itself, as if nothing hung on the shot and nothing came again. */
+static enum rb_kind plain_kind(const struct rb_reduced *reduced, uint32_t shot)
+{
+	bool known = rb_length_given(rb_shot_known(reduced, shot));
+
+	switch (reduced->shot[shot].booked) {
+	case RB_BOOKED_NOWHERE:
+		return known ? RB_BENCHMARK : RB_TURNING_POINT;
+	case RB_BOOKED_INTERMEDIATE:
+		return known ? RB_CHECK : RB_SIDE_POINT;
+	default:
+		return known ? RB_BENCHMARK : RB_SIDE_POINT;
+	}
+}
+
+/* The last foresight of a setup on which nothing hangs and that closed nothing is the end
+ * of an open section. */
+static void settle_end(struct rb_reduced *reduced, uint32_t setup)
+{
+	uint32_t last = RB_NO_SHOT;
+
+	for (uint32_t i = rb_first_sight(reduced, setup); i < rb_end_of_sights(reduced, setup);
+	     i++) {
+		const struct rb_shot *shot = &reduced->shot[i];
+
+		if (shot->booked == RB_BOOKED_NOWHERE)
+			continue;
+		if (shot->kind == RB_TURNING_POINT || rb_shot_closes(reduced, i))
+			return;
+		if (shot->booked == RB_BOOKED_FORESIGHT)
+			last = i;
+	}
+	if (last != RB_NO_SHOT)
+		reduced->shot[last].kind = RB_END;
+}
+
+static void settle_again(void *self, uint32_t shot, uint32_t earlier)
+{
+	struct rb_reduced *reduced = self;
+
+	(void)earlier;
+	reduced->shot[shot].kind = RB_CHECK;
+}
+
+bool rb_settle_kinds(struct rb_reduced *reduced, const struct rb_allocator *allocator)
+{
+	for (uint32_t i = 0; i < reduced->shots; i++)
+		reduced->shot[i].kind = (uint8_t)plain_kind(reduced, i);
+	for (uint32_t i = 0; i < reduced->setups; i++)
+		if (reduced->setup[i].via != RB_NO_SHOT)
+			reduced->shot[reduced->setup[i].via].kind = RB_TURNING_POINT;
+	for (uint32_t i = 0; i < reduced->setups; i++)
+		settle_end(reduced, i);
+	return rb_each_again(reduced, allocator, settle_again, reduced);
+}

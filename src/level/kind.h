@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: MIT */
+/* kind.h - what each point is in the run of the levels. */
+#ifndef RB_LEVEL_KIND_H
+#define RB_LEVEL_KIND_H
+
+#include "rodbook/reduce.h"
+
+/* Set the kind of every shot, once all setups are known: what hangs on a sight shows only
+ * later.  Part of rb_reduce().  False: memory ran out. */
+bool rb_settle_kinds(struct rb_reduced *reduced, const struct rb_allocator *allocator);
+
+/* The sights of a setup are the shots from the first to before the end, less those that
+ * were only backsighted. */
+uint32_t rb_first_sight(const struct rb_reduced *reduced, uint32_t setup);
+uint32_t rb_end_of_sights(const struct rb_reduced *reduced, uint32_t setup);
+
+/* The known elevation of the point of a shot, or none. */
+rb_length rb_shot_known(const struct rb_reduced *reduced, uint32_t shot);
+
+/* Does this foresight close a section: is it taken onto a known point? */
+bool rb_shot_closes(const struct rb_reduced *reduced, uint32_t shot);
+
+#endif

@@ -1,0 +1,277 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Heights of instrument and elevations, carried through a book in the order observed.
+ *
+ * Sources: FM 3-34.331 Topographic Surveying, ch. 7; NAVEDTRA 14069 Engineering Aid
+ * (Basic), ch. 14: HI = elevation + backsight, elevation = HI - foresight.
+ */
+#include "rodbook/reduce.h"
+
+#include <string.h>
+
+#include "level/kind.h"
+#include "notes/names.h"
+
+struct reducer {
+	struct rb_arena *arena, *scratch;
+	struct rb_findings *findings;
+	const struct rb_book *book;
+	struct rb_reduced *out;
+	uint32_t *reached;    /* by point: the last shot onto it, or RB_NO_SHOT */
+	uint32_t setup;       /* the last one opened */
+	uint32_t sights;      /* seen from it */
+	uint32_t last_sight;  /* the shot of the row before that held a sight, if that was a
+	                       * foresight alone; else RB_NO_SHOT */
+};
+
+static struct rb_argument named(const struct rb_book *book, uint32_t point)
+{
+	return rb_text(rb_book_point(book, point));
+}
+
+/* A reached or known point whose name is nearly this one, or RB_NO_POINT. */
+static uint32_t meant(const struct reducer *r, uint32_t point)
+{
+	const char *name = rb_book_point(r->book, point);
+	size_t length = strlen(name);
+
+	for (uint32_t i = 0; i < r->book->points; i++) {
+		const char *other = rb_book_point(r->book, i);
+		size_t other_length = strlen(other);
+		bool longer = other_length > length;
+
+		if (i == point ||
+		    (!r->book->is_known[i] && r->reached[i] == RB_NO_SHOT))
+			continue;
+		if (rb_names_nearly_same(name, other) ||
+		    (!strncmp(name, other, longer ? length : other_length) &&
+		     (longer ? other[length] : name[other_length]) == ' '))
+			return i;
+	}
+	return RB_NO_POINT;
+}
+
+static bool say_not_reached(struct reducer *r, uint32_t row)
+{
+	uint32_t point = r->book->row[row].point, other = RB_NO_POINT;
+
+	if (r->findings->of_code[RB_CODE_NOT_REACHED] < RB_FINDINGS_OF_A_KIND)
+		other = meant(r, point);
+	rb_findings_add(r->findings, RB_CODE_NOT_REACHED,
+			rb_book_place(r->book, row, RB_BACKSIGHT), named(r->book, point),
+			other == RB_NO_POINT ? rb_nothing() : named(r->book, other));
+	return false;
+}
+
+static struct rb_shot *new_shot(struct reducer *r, uint32_t row)
+{
+	struct rb_shot *shot = &r->out->shot[r->out->shots++];
+
+	*shot = (struct rb_shot){ .row = row,
+				  .backsight_row = RB_NO_ROW,
+				  .setup = r->setup,
+				  .booked = RB_BOOKED_NOWHERE };
+	return shot;
+}
+
+/* A foresight gives a point its elevation; an intermediate sight only where none did. */
+static void reach(struct reducer *r, uint32_t point, uint32_t at)
+{
+	uint32_t *reached = &r->reached[point];
+
+	if (*reached != RB_NO_SHOT && !r->book->is_known[point])
+		r->out->any_again = true;
+	if (r->out->shot[at].booked == RB_BOOKED_FORESIGHT || *reached == RB_NO_SHOT ||
+	    r->out->shot[*reached].booked != RB_BOOKED_FORESIGHT)
+		*reached = at;
+}
+
+static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
+{
+	enum rb_column column = booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE;
+	rb_length reading = rb_book_sight(r->book, column, row);
+	uint32_t point = r->book->row[row].point;
+	struct rb_shot *shot;
+
+	if (r->setup == RB_NO_SETUP) {
+		rb_findings_add(r->findings, RB_CODE_BEFORE_BACKSIGHT,
+				rb_book_place(r->book, row, column), rb_nothing(), rb_nothing());
+		return false;
+	}
+	shot = new_shot(r, row);
+	shot->booked = (uint8_t)booked;
+	shot->elevation =
+		rb_length_sub(r->out->setup[r->setup].height_of_instrument, reading);
+	r->sights++;
+	if (point != RB_NO_POINT)
+		reach(r, point, r->out->shots - 1);
+	return true;
+}
+
+/* The shot that carries a backsight: the foresight's, on this row or on the last that held
+ * a sight; otherwise one of its own. */
+static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row, rb_length elevation)
+{
+	struct rb_shot *last = r->out->shots ? &r->out->shot[r->out->shots - 1] : NULL;
+	struct rb_shot *shot;
+
+	if (last && last->row == row) {
+		shot = last;
+	} else if (r->last_sight != RB_NO_SHOT && last->backsight_row == RB_NO_ROW &&
+		   r->book->row[last->row].point == r->book->row[row].point) {
+		shot = last;
+	} else {
+		shot = new_shot(r, row);
+		shot->elevation = elevation;
+	}
+	shot->backsight_row = row;
+	return shot;
+}
+
+static void warn_of_backsight(struct reducer *r, uint32_t row, const struct rb_shot *shot)
+{
+	const struct rb_setup *setup = &r->out->setup[r->setup];
+	const struct rb_shot *via = setup->via == RB_NO_SHOT ? NULL : &r->out->shot[setup->via];
+	struct rb_place place = rb_book_place(r->book, row, RB_BACKSIGHT);
+	rb_length reading = rb_book_sight(r->book, RB_BACKSIGHT, row);
+
+	if (via && via->booked == RB_BOOKED_INTERMEDIATE)
+		rb_findings_add(r->findings, RB_CODE_TURNED_ON_INTERMEDIATE, place,
+				rb_line(rb_book_line(r->book, via->row)), rb_nothing());
+	if (shot->booked == RB_BOOKED_FORESIGHT &&
+	    rb_length_compare(rb_book_sight(r->book, RB_FORESIGHT, shot->row), reading) == 0)
+		rb_findings_add(r->findings, RB_CODE_SAME_READING, place,
+				rb_rod_reading(reading, r->book->unit), rb_nothing());
+	if (via && r->book->row[r->out->shot[r->out->setup[via->setup].shot].row].point ==
+			   r->book->row[row].point)
+		rb_findings_add(r->findings, RB_CODE_SAME_POINT_TWICE, place,
+				named(r->book, r->book->row[row].point),
+				rb_line(rb_book_line(r->book, via->row)));
+}
+
+static bool take_backsight(struct reducer *r, uint32_t row)
+{
+	uint32_t point = r->book->row[row].point;
+	rb_length known = rb_book_known(r->book, point), elevation = known;
+	uint32_t via = rb_length_given(known) ? RB_NO_SHOT : r->reached[point];
+	struct rb_setup *setup;
+	struct rb_shot *shot;
+
+	if (!rb_length_given(known)) {
+		if (via == RB_NO_SHOT)
+			return say_not_reached(r, row);
+		elevation = r->out->shot[via].elevation;
+	}
+	if (r->setup != RB_NO_SETUP && !r->sights) {
+		const struct rb_shot *before = &r->out->shot[r->out->setup[r->setup].shot];
+
+		rb_findings_add(r->findings, RB_CODE_BACKSIGHTS_ONLY,
+				rb_book_place(r->book, row, RB_BACKSIGHT),
+				rb_line(rb_book_line(r->book, before->backsight_row)),
+				rb_nothing());
+	}
+	shot = shot_of_backsight(r, row, elevation);
+	r->setup = r->out->setups++;
+	r->sights = 0;
+	setup = &r->out->setup[r->setup];
+	*setup = (struct rb_setup){
+		.height_of_instrument =
+			rb_length_add(elevation, rb_book_sight(r->book, RB_BACKSIGHT, row)),
+		.shot = (uint32_t)(shot - r->out->shot),
+		.via = via,
+		.depth = 1,
+		.root = r->setup,
+	};
+	if (via != RB_NO_SHOT) {
+		const struct rb_setup *before = &r->out->setup[r->out->shot[via].setup];
+
+		setup->depth = before->depth + 1;
+		setup->root = before->root;
+	}
+	warn_of_backsight(r, row, shot);
+	return true;
+}
+
+static void take_row(struct reducer *r, uint32_t row)
+{
+	bool back = rb_length_given(rb_book_sight(r->book, RB_BACKSIGHT, row));
+	bool middle = rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row));
+	bool fore = rb_length_given(rb_book_sight(r->book, RB_FORESIGHT, row));
+
+	if (!back && !middle && !fore)
+		return;
+	if (fore)
+		take_sight(r, row, RB_BOOKED_FORESIGHT);
+	if (middle)
+		take_sight(r, row, RB_BOOKED_INTERMEDIATE);
+	if (back)
+		take_backsight(r, row);
+	r->last_sight = fore && !back && r->out->shots ? r->out->shots - 1 : RB_NO_SHOT;
+}
+
+/* How many shots and setups there are at most: so that arrays are no larger. */
+static bool take_arrays(struct reducer *r)
+{
+	const struct rb_book *book = r->book;
+	struct rb_reduced *out = r->out;
+	size_t shots = 0, setups = 0;
+
+	for (uint32_t row = 0; row < book->rows; row++) {
+		bool back = rb_length_given(rb_book_sight(book, RB_BACKSIGHT, row));
+
+		setups += back;
+		shots += back || rb_length_given(rb_book_sight(book, RB_FORESIGHT, row)) ||
+			 rb_length_given(rb_book_sight(book, RB_INTERMEDIATE, row));
+	}
+	out->shot = rb_arena_take(r->arena, shots + 1, sizeof *out->shot);
+	out->setup = rb_arena_take(r->arena, setups + 1, sizeof *out->setup);
+	r->reached = rb_arena_take(r->scratch, (size_t)book->points + 1, sizeof *r->reached);
+	if (!out->shot || !out->setup || !r->reached)
+		return rb_findings_no_memory(r->findings);
+	for (uint32_t i = 0; i < book->points; i++)
+		r->reached[i] = RB_NO_SHOT;
+	return true;
+}
+
+static bool reduce(struct reducer *r)
+{
+	if (!r->out || !r->scratch)
+		return rb_findings_no_memory(r->findings);
+	r->out->book = r->book;
+	r->setup = RB_NO_SETUP;
+	r->last_sight = RB_NO_SHOT;
+	if (!take_arrays(r))
+		return false;
+	for (uint32_t row = 0; row < r->book->rows; row++)
+		take_row(r, row);
+	return rb_findings_allow_result(r->findings);
+}
+
+struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *findings,
+			     const struct rb_book *book)
+{
+	struct reducer r = { .arena = arena, .findings = findings, .book = book };
+	bool done;
+
+	r.out = rb_arena_take_clear(arena, 1, sizeof *r.out);
+	r.scratch = rb_arena_new(rb_arena_allocator(arena));
+	done = reduce(&r);
+	rb_arena_free(r.scratch);
+	if (!done)
+		return NULL;
+	if (rb_settle_kinds(r.out, rb_arena_allocator(arena)))
+		return r.out;
+	rb_findings_no_memory(findings);
+	return NULL;
+}
+
+rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot)
+{
+	const struct rb_shot *s = &reduced->shot[shot];
+
+	if (s->booked == RB_BOOKED_NOWHERE)
+		return rb_length_none();
+	return rb_book_sight(reduced->book,
+			     s->booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE,
+			     s->row);
+}

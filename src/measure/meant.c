@@ -1,0 +1,165 @@
+/* SPDX-License-Identifier: MIT */
+/* meant.c - candidates for what a refused reading was meant to be. */
+#include "measure/meant.h"
+
+#include "measure/unit.h"
+
+void rb_meant(struct rb_reading *r, const struct rb_reading_rules *rules, int64_t nm)
+{
+	int64_t size = nm < 0 ? -nm : nm;
+
+	if (r->maybes == RB_MAYBE || size > RB_LENGTH_MAX)
+		return;
+	if (rules->limit.nm > 0 && size > rules->limit.nm)
+		return;
+	for (int i = 0; i < r->maybes; i++)
+		if (r->maybe[i].nm == nm)
+			return;
+	r->maybe[r->maybes++] = rb_length_of(nm);
+}
+
+static void meant_number(struct rb_reading *r, const struct rb_reading_rules *rules,
+			 int64_t unit_nm, struct rb_number n)
+{
+	int64_t nm;
+
+	if (rb_number_length(&n, unit_nm, &nm) == RB_READ)
+		rb_meant(r, rules, nm);
+}
+
+static void meant_feet_inches(struct rb_reading *r, const struct rb_reading_rules *rules,
+			      int64_t feet, int64_t inches)
+{
+	if (inches < 12 && feet <= RB_LENGTH_MAX / RB_FOOT)
+		rb_meant(r, rules, feet * RB_FOOT + inches * RB_INCH);
+}
+
+static void meant_fraction(struct rb_reading *r, const struct rb_reading_rules *rules,
+			   int64_t above, int64_t below)
+{
+	if (above < below && rb_fraction_on_tape(below))
+		rb_meant(r, rules, above * (RB_INCH / below));
+}
+
+/* 5 and 3 as 5.3: in some places a date is typed with points. */
+static void meant_decimal(struct rb_reading *r, const struct rb_reading_rules *rules,
+			  int64_t whole, int64_t behind)
+{
+	int places = behind < 10 ? 1 : 2;
+	struct rb_number n = { .places = places };
+
+	if (whole > 9999 || behind > 99)
+		return;
+	n.digits = whole * rb_ten_to(places) + behind;
+	meant_number(r, rules, rb_unit_nm(rules->unit), n);
+}
+
+void rb_meant_pair(struct rb_reading *r, const struct rb_reading_rules *rules,
+		   int64_t first, int64_t second)
+{
+	if (rb_unit_is_metric(rules->unit)) {
+		if (rules->unit == RB_METRES) {
+			meant_decimal(r, rules, first, second);
+			meant_decimal(r, rules, second, first);
+		}
+		return;
+	}
+	if (rules->unit == RB_INCHES) {
+		meant_fraction(r, rules, first, second);
+		meant_fraction(r, rules, second, first);
+	}
+	meant_feet_inches(r, rules, first, second);
+	meant_feet_inches(r, rules, second, first);
+	meant_fraction(r, rules, first, second);
+	meant_fraction(r, rules, second, first);
+	if (rules->unit == RB_FEET)
+		meant_decimal(r, rules, first, second);
+}
+
+void rb_meant_spaced(struct rb_reading *r, const struct rb_reading_rules *rules,
+		     const struct rb_number *before, const struct rb_number *behind)
+{
+	struct rb_number joined = { .places = behind->figures };
+	bool whole = behind->written == 0;
+
+	if (before->figures + behind->figures > 18)
+		return;
+	joined.digits = before->digits * rb_ten_to(behind->figures) + behind->digits;
+	if (whole && rules->unit == RB_FEET_INCHES)
+		meant_feet_inches(r, rules, before->digits, behind->digits);
+	if (rules->kind == RB_OF_ELEVATION && behind->figures == 3) { /* 1 234.50 */
+		struct rb_number grouped = { .places = behind->places };
+
+		if (before->figures + behind->figures + behind->places > 18)
+			return;
+		grouped.digits =
+			before->digits * rb_ten_to(3 + behind->places) + behind->digits;
+		meant_number(r, rules, rb_unit_nm(rules->unit), grouped);
+	}
+	if (whole)
+		meant_number(r, rules, rb_unit_nm(rules->unit), joined);
+	if (whole && !rb_unit_is_metric(rules->unit))
+		meant_feet_inches(r, rules, before->digits, behind->digits);
+}
+
+void rb_meant_bare(struct rb_reading *r, const struct rb_reading_rules *rules,
+		   const struct rb_number *n, bool negative)
+{
+	int64_t power = rb_ten_to(n->places);
+	int64_t feet = n->digits / power, behind = n->digits % power;
+	bool pair = n->places >= 1 && n->places <= 2 && rules->kind != RB_OF_ELEVATION;
+
+	if (n->places == 0) {
+		/* -8 is what a sheet makes of -5-3: there is no telling. */
+		if (negative)
+			return;
+		meant_number(r, rules, RB_FOOT, *n);
+		meant_number(r, rules, RB_INCH, *n);
+		return;
+	}
+	if (pair)
+		meant_feet_inches(r, rules, feet, behind);
+	meant_number(r, rules, RB_FOOT, *n);
+	if (pair && n->places == 1 && behind == 1) /* 5.1: a sheet drops the 0 of 5.10 */
+		meant_feet_inches(r, rules, feet, 10);
+}
+
+void rb_meant_point(struct rb_reading *r, const struct rb_reading_rules *rules,
+		    enum rb_unit unit, const struct rb_number *n)
+{
+	struct rb_number moved = *n;
+
+	if (n->places == 0)
+		moved.places = unit == RB_METRES ? 3 : unit == RB_FEET ? 2 : 1;
+	else
+		moved.places++;
+	for (; moved.places <= 18 && moved.places <= n->places + 6; moved.places++) {
+		meant_number(r, rules, rb_unit_nm(unit), moved);
+		if (r->maybes > 0)
+			return;
+	}
+}
+
+void rb_meant_unmarked(struct rb_reading *r, const struct rb_reading_rules *rules,
+		       int64_t whole, struct rb_fraction part)
+{
+	int64_t inches = 0, feet = 0;
+
+	if (whole > RB_LENGTH_MAX / RB_FOOT ||
+	    rb_fraction_length(part, RB_INCH, &inches) != RB_READ)
+		return;
+	rb_meant(r, rules, whole * RB_INCH + inches);
+	if (rb_unit_is_metric(rules->unit))
+		return;
+	if (rb_fraction_length(part, RB_FOOT, &feet) == RB_READ)
+		rb_meant(r, rules, whole * RB_FOOT + feet);
+	rb_meant(r, rules, whole * RB_FOOT + inches);
+}
+
+void rb_meant_rounded(struct rb_reading *r, const struct rb_reading_rules *rules,
+		      int64_t unit_nm, const struct rb_number *n)
+{
+	int places = unit_nm >= RB_FOOT ? 4 : unit_nm >= RB_INCH ? 3 : 1;
+
+	rb_meant(r, rules, rb_number_rounded(n, unit_nm, places));
+}

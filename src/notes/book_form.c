@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: MIT */
+/* The form of a book: its keys and the headings that its columns may have. */
+#include "notes/book_reader.h"
+
+/* clang-format off */
+static const struct rb_key keys[] = {
+	{ "project",       RB_KEY_PROJECT },
+	{ "date",          RB_KEY_DATE },
+	{ "crew",          RB_KEY_CREW },
+	{ "student",       RB_KEY_STUDENT },
+	{ "instrument",    RB_KEY_INSTRUMENT },
+	{ "rod",           RB_KEY_ROD },
+	{ "weather",       RB_KEY_WEATHER },
+	{ "datum",         RB_KEY_DATUM },
+	{ "unit",          RB_KEY_UNIT },
+	{ "tolerance",     RB_KEY_TOLERANCE },
+	{ "adjust",        RB_KEY_ADJUST },
+	{ "collimation",   RB_KEY_COLLIMATION },
+	{ "sight limit",   RB_KEY_SIGHT_LIMIT },
+	{ "balance limit", RB_KEY_BALANCE_LIMIT },
+	{ "decimals",      RB_KEY_DECIMALS },
+	{ "rod on",        RB_KEY_ROD_ON },
+};
+
+static const struct rb_heading exact[] = {
+	{ "+",  RB_BACKSIGHT },
+	{ "+s", RB_BACKSIGHT },
+	{ "-",  RB_FORESIGHT },
+	{ "-s", RB_FORESIGHT },
+};
+
+static const struct rb_heading headings[] = {
+	{ "point",                 RB_POINT },
+	{ "pt",                    RB_POINT },
+	{ "name",                  RB_POINT },
+	{ "station",               RB_STATION },
+	{ "sta",                   RB_STATION },
+	{ "stn",                   RB_STATION },
+	{ "known elevation",       RB_KNOWN_ELEVATION },
+	{ "benchmark",             RB_KNOWN_ELEVATION },
+	{ "bm",                    RB_KNOWN_ELEVATION },
+	{ "bm elevation",          RB_KNOWN_ELEVATION },
+	{ "bm elev",               RB_KNOWN_ELEVATION },
+	{ "known elev",            RB_KNOWN_ELEVATION },
+	{ "backsight",             RB_BACKSIGHT },
+	{ "bs",                    RB_BACKSIGHT },
+	{ "intermediate",          RB_INTERMEDIATE },
+	{ "intermediate sight",    RB_INTERMEDIATE },
+	{ "intermediate foresight", RB_INTERMEDIATE },
+	{ "is",                    RB_INTERMEDIATE },
+	{ "ifs",                   RB_INTERMEDIATE },
+	{ "ss",                    RB_INTERMEDIATE },
+	{ "side shot",             RB_INTERMEDIATE },
+	{ "foresight",             RB_FORESIGHT },
+	{ "fs",                    RB_FORESIGHT },
+	{ "backsight distance",    RB_BACKSIGHT_DISTANCE },
+	{ "bs dist",               RB_BACKSIGHT_DISTANCE },
+	{ "bs distance",           RB_BACKSIGHT_DISTANCE },
+	{ "foresight distance",    RB_FORESIGHT_DISTANCE },
+	{ "fs dist",               RB_FORESIGHT_DISTANCE },
+	{ "fs distance",           RB_FORESIGHT_DISTANCE },
+	{ "chainage",              RB_CHAINAGE },
+	{ "ch",                    RB_CHAINAGE },
+	{ "distance",              RB_CHAINAGE },
+	{ "run",                   RB_CHAINAGE },
+	{ "measure down",          RB_MEASURE_DOWN },
+	{ "dip",                   RB_MEASURE_DOWN },
+	{ "rod on",                RB_ROD_ON },
+	{ "surface",               RB_ROD_ON },
+	{ "height of instrument",  RB_HEIGHT_OF_INSTRUMENT },
+	{ "hi",                    RB_HEIGHT_OF_INSTRUMENT },
+	{ "elevation",             RB_ELEVATION },
+	{ "elev",                  RB_ELEVATION },
+	{ "rl",                    RB_ELEVATION },
+	{ "reduced level",         RB_ELEVATION },
+	{ "remarks",               RB_REMARKS },
+	{ "note",                  RB_REMARKS },
+	{ "notes",                 RB_REMARKS },
+	{ "description",           RB_REMARKS },
+	{ "unit",                  RB_UNIT_OF_ROW },
+	{ "correction",            RB_PASSED_OVER },
+	{ "adjusted",              RB_PASSED_OVER },
+};
+
+static const char *const column_names[RB_SHEET_COLUMNS] = {
+	[RB_POINT]                = "point",
+	[RB_KNOWN_ELEVATION]      = "known elevation",
+	[RB_BACKSIGHT]            = "backsight",
+	[RB_INTERMEDIATE]         = "intermediate",
+	[RB_FORESIGHT]            = "foresight",
+	[RB_BACKSIGHT_DISTANCE]   = "backsight distance",
+	[RB_FORESIGHT_DISTANCE]   = "foresight distance",
+	[RB_CHAINAGE]             = "chainage",
+	[RB_MEASURE_DOWN]         = "measure down",
+	[RB_HEIGHT_OF_INSTRUMENT] = "height of instrument",
+	[RB_ELEVATION]            = "elevation",
+	[RB_ROD_ON]               = "rod on",
+	[RB_REMARKS]              = "remarks",
+	[RB_UNIT_OF_ROW]          = "unit",
+	[RB_PASSED_OVER]          = "correction or adjusted",
+	[RB_STATION]              = "station",
+};
+/* clang-format on */
+
+/* A station is the point's name where there is no other, else a chainage where there is no
+ * other.  With both taken it stays, and is told as a second column of one meaning. */
+static void settle(int32_t cell_of[RB_SHEET_COLUMNS])
+{
+	int32_t station = cell_of[RB_STATION];
+
+	if (station < 0)
+		return;
+	if (cell_of[RB_POINT] < 0) {
+		cell_of[RB_POINT] = station;
+		cell_of[RB_STATION] = -1;
+	} else if (cell_of[RB_CHAINAGE] < 0) {
+		cell_of[RB_CHAINAGE] = station;
+		cell_of[RB_STATION] = -1;
+	} else {
+		cell_of[RB_STATION] = -1;
+	}
+}
+
+static bool is_header(const int32_t cell_of[RB_SHEET_COLUMNS])
+{
+	return cell_of[RB_POINT] >= 0 &&
+	       (cell_of[RB_BACKSIGHT] >= 0 || cell_of[RB_INTERMEDIATE] >= 0 ||
+		cell_of[RB_FORESIGHT] >= 0);
+}
+
+#define COUNT(table) (sizeof(table) / sizeof *(table))
+
+const struct rb_form rb_book_form = {
+	.key = keys,
+	.keys = COUNT(keys),
+	.exact = exact,
+	.exacts = COUNT(exact),
+	.heading = headings,
+	.headings = COUNT(headings),
+	.column_name = column_names,
+	.passed_over = RB_PASSED_OVER,
+	.settle = settle,
+	.is_header = is_header,
+	.header_wanted = "a point column and a backsight, intermediate or foresight column",
+};

@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: MIT */
+/* book_reader.h - what the files that read a book share; for src/notes/book*.c only. */
+#ifndef RB_NOTES_BOOK_READER_H
+#define RB_NOTES_BOOK_READER_H
+
+#include "measure/reading.h"
+#include "notes/names.h"
+#include "notes/sheet.h"
+
+enum rb_book_key {
+	RB_KEY_PROJECT,
+	RB_KEY_DATE,
+	RB_KEY_CREW,
+	RB_KEY_STUDENT,
+	RB_KEY_INSTRUMENT,
+	RB_KEY_ROD,
+	RB_KEY_WEATHER,
+	RB_KEY_DATUM,
+	RB_KEY_UNIT,
+	RB_KEY_TOLERANCE,
+	RB_KEY_ADJUST,
+	RB_KEY_COLLIMATION,
+	RB_KEY_SIGHT_LIMIT,
+	RB_KEY_BALANCE_LIMIT,
+	RB_KEY_DECIMALS,
+	RB_KEY_ROD_ON
+};
+
+/* The keys and headings of a book. */
+extern const struct rb_form rb_book_form;
+
+/* What the readings of a book have in common; it takes the whole book to tell. */
+struct rb_habits {
+	uint32_t readings;      /* bare decimals of feet, so far */
+	bool over_eleven;       /* digits behind a point, as a number, exceed 11 */
+	bool ten_or_eleven;     /* they are 10 or 11 at least once */
+	bool hundredths;        /* some have more than one digit */
+	uint32_t inverted;
+	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];
+	uint32_t sixtyfourths[RB_ELEVATION + 1];
+};
+
+struct rb_book_reader {
+	struct rb_arena *arena;
+	struct rb_findings *findings;
+	struct rb_book *book;
+	const struct rb_sheet *sheet;
+	struct rb_reading_rules rules[RB_OF_TAPE + 1]; /* by enum rb_reading_kind */
+	enum rb_unit row_unit;
+	bool unit_known;        /* from the key, or from the first row's unit */
+	struct rb_names names;
+	uint32_t room;          /* rows, points: no file of that many lines has more */
+	size_t text_used, text_room;
+	char hundreds[24];      /* of the last name or chainage like 1+50 */
+	size_t hundreds_length;
+	uint32_t first_sight;   /* the row of the first backsight, or RB_NO_ROW */
+	struct rb_habits habits;
+};
+
+/* Turn the keys into values. */
+bool rb_book_take_keys(struct rb_book_reader *reader);
+
+/* Take a row below the header. */
+bool rb_book_take_row(void *reader, const struct rb_record *record);
+
+/* Note a reading among the habits, and say at the end what they look like. */
+void rb_habits_note(struct rb_habits *habits, enum rb_column column,
+		    const struct rb_reading *reading, uint32_t line);
+void rb_habits_say(const struct rb_book_reader *reader);
+
+#endif

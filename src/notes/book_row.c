@@ -1,0 +1,457 @@
+/* SPDX-License-Identifier: MIT */
+/* One row of a book: its name, its values, its remark. */
+#include <string.h>
+
+#include "notes/book_reader.h"
+
+/* What a column holds: this is all that reading its cells takes. */
+static const struct {
+	enum rb_column column;
+	enum rb_reading_kind kind;
+} value_columns[] = {
+	{ RB_BACKSIGHT, RB_OF_ROD },
+	{ RB_INTERMEDIATE, RB_OF_ROD },
+	{ RB_FORESIGHT, RB_OF_ROD },
+	{ RB_BACKSIGHT_DISTANCE, RB_OF_RUN },
+	{ RB_FORESIGHT_DISTANCE, RB_OF_RUN },
+	{ RB_MEASURE_DOWN, RB_OF_TAPE },
+	{ RB_HEIGHT_OF_INSTRUMENT, RB_OF_ELEVATION },
+	{ RB_ELEVATION, RB_OF_ELEVATION },
+};
+
+static bool is_sight(enum rb_column column)
+{
+	return column >= RB_BACKSIGHT && column <= RB_FORESIGHT;
+}
+
+static struct rb_cell cell_of(const struct rb_book_reader *r, const struct rb_record *record,
+			      enum rb_column column)
+{
+	return rb_sheet_cell(r->sheet->cell_of, (int)column, record);
+}
+
+static struct rb_place place_of(const struct rb_book_reader *r,
+				const struct rb_record *record, enum rb_column column)
+{
+	const char *point = cell_of(r, record, RB_POINT).text;
+
+	return rb_at(record->line, r->sheet->cell_of[column], *point ? point : NULL,
+		     rb_book_form.column_name[column]);
+}
+
+/* Findings outlive the record: so must the name in their place. */
+static void say(struct rb_book_reader *r, const struct rb_record *record,
+		enum rb_column column, enum rb_code code, struct rb_argument first,
+		struct rb_argument second)
+{
+	struct rb_place place = place_of(r, record, column);
+
+	if (place.point)
+		place.point = rb_arena_text(r->arena, place.point, strlen(place.point));
+	rb_findings_add(r->findings, code, place, first, second);
+}
+
+static struct rb_argument kept(struct rb_book_reader *r, struct rb_cell cell)
+{
+	const char *text = rb_arena_text(r->arena, cell.text, cell.length);
+
+	return rb_text(text ? text : "");
+}
+
+/* Put a text into the book's; its offset. */
+static uint32_t store(struct rb_book_reader *r, const char *text, size_t length)
+{
+	uint32_t at = (uint32_t)r->text_used;
+
+	if (!length || length >= r->text_room - r->text_used)
+		return 0;
+	memcpy(r->book->text + at, text, length);
+	r->book->text[at + length] = '\0';
+	r->text_used += length + 1;
+	return at;
+}
+
+/* Our own files put an apostrophe before a text that a sheet would run as a formula. */
+static struct rb_cell unguarded(struct rb_cell cell)
+{
+	if (cell.length > 1 && cell.text[0] == '\'' && strchr("=+-@'\t", cell.text[1]))
+		return (struct rb_cell){ cell.text + 1, cell.length - 1 };
+	return cell;
+}
+
+static bool is_digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static size_t digits_at(const char *s, size_t length)
+{
+	size_t n = 0;
+
+	while (n < length && is_digit(s[n]))
+		n++;
+	return n;
+}
+
+/*
+ * The whole of a station that was written short: `+10`, or `10` as a sheet leaves it, takes
+ * the hundreds last written.  Anything else is itself.
+ */
+static struct rb_cell whole_station(struct rb_book_reader *r, struct rb_cell cell,
+				    char whole[static 64])
+{
+	size_t before = digits_at(cell.text, cell.length);
+	size_t after;
+	bool plus = before < cell.length && cell.text[before] == '+';
+
+	if (plus && before && before < sizeof r->hundreds &&
+	    digits_at(cell.text + before + 1, cell.length - before - 1) >= 2) {
+		memcpy(r->hundreds, cell.text, before);
+		r->hundreds_length = before;
+		return cell;
+	}
+	after = plus ? digits_at(cell.text + 1, cell.length - 1) : before;
+	if (!r->hundreds_length || cell.length > 24 || after < 2 || after > 3 ||
+	    (plus ? before != 0 : before != 2 || cell.length != 2))
+		return cell;
+	memcpy(whole, r->hundreds, r->hundreds_length);
+	whole[r->hundreds_length] = '+';
+	memcpy(whole + r->hundreds_length + 1, cell.text + plus, cell.length - plus);
+	return (struct rb_cell){ whole, r->hundreds_length + 1 + cell.length - plus };
+}
+
+/* What a sheet leaves of a name such as 1E5 or =BM-1. */
+static bool is_mangled(struct rb_cell cell)
+{
+	const struct rb_reading_rules rules = { RB_FEET, RB_OF_ROD, false, rb_length_none() };
+	struct rb_reading reading;
+
+	if (!is_digit(cell.text[0]) && cell.text[0] != '#' && cell.text[0] != 'E')
+		return false;
+	if (!memchr(cell.text, '#', cell.length) && !strstr(cell.text, "E+") &&
+	    !strstr(cell.text, "E-") && !strchr(cell.text, '-') && !strchr(cell.text, '/') &&
+	    !strchr(cell.text, ':'))
+		return false;
+	reading = rb_reading_parse(cell.text, cell.length, &rules);
+	return reading.refusal == RB_REFUSE_SHEET || reading.refusal == RB_REFUSE_TIME ||
+	       (reading.refusal == RB_REFUSE_EXPONENT && strchr(cell.text, '.')) ||
+	       (reading.refusal == RB_REFUSE_DATE && cell.length > 4);
+}
+
+/* Twice the room where a list of `count` has filled it: at each power of two. */
+static bool grow(struct rb_book_reader *r, void **list, uint32_t count, size_t size)
+{
+	void *bigger;
+
+	if (count & (count - 1))
+		return true;
+	bigger = rb_arena_take(r->arena, count ? 2 * (size_t)count : 1, size);
+	if (!bigger)
+		return rb_findings_no_memory(r->findings);
+	if (count)
+		memcpy(bigger, *list, count * size);
+	*list = bigger;
+	return true;
+}
+
+static bool note_spelling(struct rb_book_reader *r, struct rb_cell typed)
+{
+	struct rb_book *book = r->book;
+	void *list = book->spelling;
+
+	if (!grow(r, &list, book->spellings, sizeof *book->spelling))
+		return false;
+	book->spelling = list;
+	book->spelling[book->spellings++] =
+		(struct rb_spelling){ book->rows, store(r, typed.text, typed.length) };
+	return true;
+}
+
+static bool take_name(struct rb_book_reader *r, const struct rb_record *record)
+{
+	struct rb_cell typed = unguarded(cell_of(r, record, RB_POINT)), name;
+	struct rb_row *row = &r->book->row[r->book->rows];
+	char whole[64];
+	uint32_t offset;
+
+	*row = (struct rb_row){ RB_NO_POINT };
+	if (!typed.length)
+		return true;
+	name = whole_station(r, typed, whole);
+	if (!rb_names_find(&r->names, name.text, name.length, &row->point))
+		return rb_findings_no_memory(r->findings);
+	if (row->point != RB_NO_POINT)
+		return !strcmp(rb_book_point(r->book, row->point), typed.text) ||
+		       note_spelling(r, typed);
+	if (is_mangled(typed))
+		say(r, record, RB_POINT, RB_CODE_MANGLED_NAME, kept(r, typed), rb_nothing());
+	offset = store(r, name.text, name.length);
+	rb_names_enter(&r->names, offset, &row->point);
+	r->book->points = r->names.count;
+	r->book->is_known[row->point] = false;
+	return name.text != whole || note_spelling(r, typed);
+}
+
+/* Equal but for case, which `word` has none of; over after the first letter mostly. */
+static bool is_word(const char *name, const char *word)
+{
+	while (*word && (*name | 0x20) == *word)
+		name++, word++;
+	return !*name && !*word;
+}
+
+static bool is_keepers(const struct rb_book_reader *r)
+{
+	static const char *const names[] = { "sum",    "sums",	     "total",
+					     "totals", "misclosure", "closure" };
+	const char *name = rb_book_point(r->book, r->book->row[r->book->rows].point);
+
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+		if (is_word(name, names[i]))
+			return true;
+	return false;
+}
+
+/* How finely a column is written; readings in another unit than the book's do not tell. */
+static void note_places(struct rb_book_reader *r, enum rb_column column,
+			const struct rb_reading *reading)
+{
+	struct rb_places *places = &r->book->places[column];
+	int decimals = reading->sixtyfourth ? 4 : reading->decimals;
+
+	if (reading->notation == RB_AS_DECIMAL) {
+		if (reading->unit == r->book->unit ||
+		    (reading->unit == RB_FEET && r->book->unit == RB_FEET_INCHES))
+			places->decimals = decimals > places->decimals ? decimals
+								       : places->decimals;
+		return;
+	}
+	if (reading->denominator > places->denominator)
+		places->denominator = reading->denominator;
+	if (column <= RB_FORESIGHT)
+		r->book->written[r->book->rows] |=
+			(uint8_t)RB_WRITTEN_IN_INCHES((unsigned)column);
+}
+
+static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
+		       enum rb_column column, const struct rb_reading *reading)
+{
+	rb_length rod = r->book->key.rod;
+
+	rb_habits_note(&r->habits, column, reading, record->line);
+	if (rb_length_compare(rb_length_absolute(reading->value), rod) > 0)
+		say(r, record, column, RB_CODE_BEYOND_ROD,
+		    rb_rod_reading(reading->value, r->row_unit), rb_measure(rod, r->row_unit));
+	if (column == RB_BACKSIGHT && r->first_sight == RB_NO_ROW)
+		r->first_sight = r->book->rows;
+}
+
+static bool says_a_name(const struct rb_reading *reading, enum rb_column column)
+{
+	return column == RB_KNOWN_ELEVATION && reading->refusal == RB_REFUSE_TEXT;
+}
+
+/* Read a cell; the value, or none. */
+static rb_length take_value(struct rb_book_reader *r, const struct rb_record *record,
+			    enum rb_column column, enum rb_reading_kind kind)
+{
+	struct rb_cell cell = cell_of(r, record, column);
+	bool keepers = r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
+	struct rb_reading reading;
+
+	if (!cell.length)
+		return rb_length_none();
+	if (keepers && kind == RB_OF_ROD)
+		kind = RB_OF_ELEVATION;
+	reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
+	if (reading.refusal != RB_READ) {
+		if (says_a_name(&reading, column))
+			say(r, record, column, RB_CODE_NAME_FOR_ELEVATION, kept(r, cell),
+			    rb_nothing());
+		else if (reading.refusal != RB_REFUSE_EMPTY &&
+			 !(keepers && reading.refusal == RB_REFUSE_TEXT))
+			rb_sheet_refused(r->findings, cell, place_of(r, record, column),
+					 &reading, r->row_unit);
+		return rb_length_none();
+	}
+	note_places(r, column, &reading);
+	if (reading.odd_fraction)
+		say(r, record, column, RB_CODE_ODD_FRACTION, kept(r, cell), rb_nothing());
+	if (reading.sixtyfourth)
+		r->habits.sixtyfourths[column]++;
+	if (!keepers && is_sight(column))
+		take_sight(r, record, column, &reading);
+	return reading.value;
+}
+
+/* Put a value into its column, which has an array from its first value on. */
+static bool set_value(struct rb_book_reader *r, enum rb_column column, rb_length value)
+{
+	rb_length **values = &r->book->value[column];
+
+	if (!*values) {
+		if (!rb_length_given(value))
+			return true;
+		*values = rb_arena_take(r->arena, r->room, sizeof **values);
+		if (!*values)
+			return rb_findings_no_memory(r->findings);
+		for (uint32_t i = 0; i < r->book->rows; i++)
+			(*values)[i] = rb_length_none();
+	}
+	(*values)[r->book->rows] = value;
+	return true;
+}
+
+static bool take_values(struct rb_book_reader *r, const struct rb_record *record)
+{
+	for (size_t i = 0; i < sizeof value_columns / sizeof *value_columns; i++) {
+		enum rb_column column = value_columns[i].column;
+
+		if (r->sheet->cell_of[column] >= 0 &&
+		    !set_value(r, column,
+			       take_value(r, record, column, value_columns[i].kind)))
+			return false;
+	}
+	return true;
+}
+
+/* Two sights of a kind that cannot stand in one row, and sights on nobody. */
+static void check_sights(struct rb_book_reader *r, const struct rb_record *record)
+{
+	uint32_t row = r->book->rows;
+	bool back = rb_length_given(rb_book_sight(r->book, RB_BACKSIGHT, row));
+	bool fore = rb_length_given(rb_book_sight(r->book, RB_FORESIGHT, row));
+
+	if (!back && !fore)
+		return;
+	if (rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row)))
+		say(r, record, RB_INTERMEDIATE, RB_CODE_SIGHTS_TOGETHER,
+		    rb_text(back ? "backsight" : "foresight"), rb_nothing());
+	if (r->book->row[row].point == RB_NO_POINT)
+		say(r, record, back ? RB_BACKSIGHT : RB_FORESIGHT, RB_CODE_NO_NAME,
+		    rb_text(back ? "backsight" : "foresight"), rb_nothing());
+}
+
+/* A known elevation: in its own column, or, in a book without one, the elevation of the
+ * benchmark that opens the book. */
+static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
+{
+	struct rb_book *book = r->book;
+	uint32_t point = book->row[book->rows].point;
+	bool own = r->sheet->cell_of[RB_KNOWN_ELEVATION] >= 0;
+	enum rb_column column = own ? RB_KNOWN_ELEVATION : RB_ELEVATION;
+	rb_length known = own ? take_value(r, record, column, RB_OF_ELEVATION)
+			      : rb_book_value(book, column, book->rows);
+	void *list = book->benchmark;
+
+	if ((!own && r->first_sight != book->rows) || !rb_length_given(known) ||
+	    book->written[book->rows] & RB_WRITTEN_BY_KEEPER)
+		return true;
+	if (point == RB_NO_POINT) {
+		say(r, record, column, RB_CODE_NO_NAME, rb_text("known elevation"),
+		    rb_nothing());
+		return true;
+	}
+	if (!grow(r, &list, book->benchmarks, sizeof *book->benchmark))
+		return false;
+	book->benchmark = list;
+	book->is_known[point] = true;
+	book->benchmark[book->benchmarks++] =
+		(struct rb_benchmark){ known, point, book->rows, column };
+	return true;
+}
+
+static bool take_chainage(struct rb_book_reader *r, const struct rb_record *record)
+{
+	struct rb_cell cell = cell_of(r, record, RB_CHAINAGE), whole;
+	const char *name = rb_book_point(r->book, r->book->row[r->book->rows].point);
+	struct rb_reading reading;
+	char text[64];
+
+	if (cell.length) {
+		whole = whole_station(r, cell, text);
+		if (cell.text[0] != '+')
+			whole = cell; /* a bare 10 in a column of its own is 10 */
+		reading = rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
+		if (reading.refusal == RB_READ)
+			return set_value(r, RB_CHAINAGE, reading.value);
+		say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE, kept(r, cell), rb_nothing());
+		return set_value(r, RB_CHAINAGE, rb_length_none());
+	}
+	if (strchr(name, '+')) {
+		reading = rb_chainage_parse(name, strlen(name), &r->rules[RB_OF_RUN]);
+		if (reading.refusal == RB_READ)
+			return set_value(r, RB_CHAINAGE, reading.value);
+	}
+	return set_value(r, RB_CHAINAGE, rb_length_none());
+}
+
+static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record)
+{
+	struct rb_cell cell = cell_of(r, record, RB_ROD_ON);
+	enum rb_rod_on place = r->book->key.rod_on;
+
+	if (cell.length) {
+		place = rb_rod_on_parse(cell.text, cell.length);
+		if (place == RB_ON_UNSAID)
+			say(r, record, RB_ROD_ON, RB_CODE_BAD_ROD_ON, kept(r, cell),
+			    rb_nothing());
+	}
+	r->book->rod_on[r->book->rows] = (uint8_t)place;
+}
+
+/* The unit of a row's numbers; the first that is given is the book's where no key is. */
+static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
+{
+	struct rb_cell cell = cell_of(r, record, RB_UNIT_OF_ROW);
+	enum rb_unit unit = r->book->unit;
+
+	if (cell.length && !rb_unit_parse(cell.text, cell.length, &unit))
+		say(r, record, RB_UNIT_OF_ROW, RB_CODE_BAD_UNIT, kept(r, cell),
+		    rb_text("ft, in, ft-in, m or mm"));
+	if (cell.length && !r->unit_known) {
+		r->unit_known = true;
+		r->book->unit = unit;
+	}
+	r->row_unit = unit;
+	for (int kind = 0; kind <= RB_OF_TAPE; kind++)
+		r->rules[kind].unit = unit;
+}
+
+static bool note_line(struct rb_book_reader *r, uint32_t line)
+{
+	struct rb_book *book = r->book;
+	struct rb_line_jump *last = book->jumps ? &book->jump[book->jumps - 1] : NULL;
+	void *list = book->jump;
+
+	if (last && last->line + (book->rows - last->row) == line)
+		return true;
+	if (!grow(r, &list, book->jumps, sizeof *book->jump))
+		return false;
+	book->jump = list;
+	book->jump[book->jumps++] = (struct rb_line_jump){ book->rows, line };
+	return true;
+}
+
+bool rb_book_take_row(void *reader, const struct rb_record *record)
+{
+	struct rb_book_reader *r = reader;
+	struct rb_book *book = r->book;
+	struct rb_cell remark = unguarded(cell_of(r, record, RB_REMARKS));
+
+	book->written[book->rows] = 0;
+	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
+		take_unit(r, record);
+	if (!take_name(r, record) || !note_line(r, record->line))
+		return false;
+	if (is_keepers(r))
+		book->written[book->rows] |= RB_WRITTEN_BY_KEEPER;
+	if (!take_values(r, record) || !take_known(r, record) || !take_chainage(r, record))
+		return false;
+	check_sights(r, record);
+	take_rod_on(r, record);
+	if (book->remarks)
+		book->remarks[book->rows] = store(r, remark.text, remark.length);
+	book->rows++;
+	return true;
+}

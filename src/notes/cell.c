@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: MIT */
+/* Cells as lengths: the one place where a refusal becomes a finding. */
+#include <string.h>
+
+#include "measure/reading.h"
+#include "notes/sheet.h"
+
+_Static_assert((int)RB_CODE_TOO_LONG - (int)RB_CODE_NOT_A_READING ==
+		       (int)RB_REFUSE_LONG - (int)RB_REFUSE_TEXT,
+	       "the codes of refused cells stand in the order of enum rb_refusal");
+
+void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
+		      struct rb_place place, const struct rb_reading *reading,
+		      enum rb_unit unit)
+{
+	enum rb_code code = (enum rb_code)((int)RB_CODE_NOT_A_READING +
+					   (int)reading->refusal - (int)RB_REFUSE_TEXT);
+	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing(),
+						      rb_nothing(), rb_nothing() };
+	const char *text = rb_arena_text(findings->arena, cell.text, cell.length);
+
+	argument[0] = rb_text(text ? text : "");
+	for (int i = 0; i < reading->maybes && i + 1 < RB_ARGUMENTS; i++)
+		argument[i + 1] = rb_rod_reading(reading->maybe[i], unit);
+	if (place.point)
+		place.point = rb_arena_text(findings->arena, place.point, strlen(place.point));
+	rb_findings_add4(findings, code, place, argument);
+}
+
+struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell cell,
+				  struct rb_place place, const struct rb_reading_rules *rules)
+{
+	struct rb_reading reading = rb_reading_parse(cell.text, cell.length, rules);
+
+	if (reading.refusal == RB_READ)
+		return reading;
+	reading.value = rb_length_none();
+	if (reading.refusal != RB_REFUSE_EMPTY)
+		rb_sheet_refused(findings, cell, place, &reading, rules->unit);
+	return reading;
+}

@@ -1,0 +1,283 @@
+/* SPDX-License-Identifier: MIT */
+/* Names of points: folded, hashed, numbered. */
+#include "notes/names.h"
+
+#include <string.h>
+
+/* The characters of more than one byte that a name may have for a plain one. */
+static const struct {
+	const char *bytes;
+	size_t length;
+	char plain;
+} alike[] = {
+	{ "\xC2\xA0", 2, ' ' },         /* no-break space */
+	{ "\xE2\x80\x90", 3, '-' },     /* hyphen */
+	{ "\xE2\x80\x91", 3, '-' },     /* no-break hyphen */
+	{ "\xE2\x80\x92", 3, '-' },     /* figure dash */
+	{ "\xE2\x80\x93", 3, '-' },     /* en dash */
+	{ "\xE2\x80\x94", 3, '-' },     /* em dash */
+	{ "\xE2\x80\x95", 3, '-' },     /* bar */
+	{ "\xE2\x88\x92", 3, '-' },     /* minus */
+	{ "\xE2\x80\x89", 3, ' ' },     /* thin space */
+	{ "\xE2\x80\xAF", 3, ' ' },     /* narrow no-break space */
+};
+
+/* The plain character that s begins with, and how many bytes it takes there. */
+static char plain_at(const char *s, size_t left, size_t *taken)
+{
+	*taken = 1;
+	if (s[0] >= 'A' && s[0] <= 'Z')
+		return (char)(s[0] + ('a' - 'A'));
+	if (s[0] == '\t' || s[0] == '\n' || s[0] == '\r')
+		return ' ';
+	for (size_t i = 0; (unsigned char)s[0] >= 0xC2 && i < sizeof alike / sizeof *alike;
+	     i++) {
+		if (left < alike[i].length || memcmp(s, alike[i].bytes, alike[i].length) != 0)
+			continue;
+		*taken = alike[i].length;
+		return alike[i].plain;
+	}
+	return s[0];
+}
+
+size_t rb_name_fold(char *out, const char *text, size_t length)
+{
+	size_t used = 0, taken;
+
+	for (size_t i = 0; i < length; i += taken) {
+		char c = plain_at(text + i, length - i, &taken);
+
+		if (c == ' ' && (!used || out[used - 1] == ' '))
+			continue;
+		/* Capital letters of Latin-1: U+00C0 to U+00DE, but for the times sign. */
+		if (used && out[used - 1] == '\xC3' && (unsigned char)c >= 0x80 &&
+		    (unsigned char)c <= 0x9E && (unsigned char)c != 0x97)
+			c = (char)((unsigned char)c + 0x20);
+		out[used++] = c;
+	}
+	while (used && out[used - 1] == ' ')
+		used--;
+	out[used] = '\0';
+	return used;
+}
+
+static bool is_letter_or_digit(char c)
+{
+	return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || (unsigned char)c >= 0x80;
+}
+
+#define HASH_START UINT64_C(0xCBF29CE484222325) /* FNV-1a, folded to 32 bits */
+#define HASH_PRIME UINT64_C(0x100000001B3)
+
+/* The last character counts least: TP11 to TP19 stand side by side in the table, as they
+ * do in the book, so that mostly one look into memory serves them all. */
+static uint32_t hash_ending(uint64_t h, char last)
+{
+	return (uint32_t)(h ^ h >> 29) * 10 + (uint32_t)(last & 15);
+}
+
+/* Names that differ only in dashes, points and blanks fall together; that is how they are
+ * found. */
+static uint32_t hash_of_letters(const char *s, size_t length)
+{
+	uint64_t h = HASH_START;
+	char last = 0;
+
+	for (size_t i = 0; i < length; i++) {
+		if (!is_letter_or_digit(s[i]))
+			continue;
+		h = (h ^ (unsigned char)last) * HASH_PRIME;
+		last = s[i];
+	}
+	return hash_ending(h, last);
+}
+
+static uint32_t hash_of_all(const char *s, size_t length)
+{
+	uint64_t h = HASH_START;
+
+	for (size_t i = 0; i + 1 < length; i++)
+		h = (h ^ (unsigned char)s[i]) * HASH_PRIME;
+	return hash_ending(h, length ? s[length - 1] : 0);
+}
+
+bool rb_names_nearly_same(const char *name, const char *other)
+{
+	char a[128], b[128];
+	size_t m = 0, n = 0;
+
+	if (strlen(name) >= sizeof a || strlen(other) >= sizeof b)
+		return false;
+	rb_name_fold(a, name, strlen(name));
+	rb_name_fold(b, other, strlen(other));
+	for (;; m++, n++) {
+		while (a[m] && !is_letter_or_digit(a[m]))
+			m++;
+		while (b[n] && !is_letter_or_digit(b[n]))
+			n++;
+		if (a[m] != b[n] || !a[m])
+			return m && a[m] == b[n];
+	}
+}
+
+/* Equal to the folded name looked for?  The bytes mostly settle it. */
+static bool same_name(struct rb_names *names, uint32_t number, size_t folded)
+{
+	const char *text = names->text + names->name[number];
+	size_t length = strlen(text);
+
+	if (length == folded && !memcmp(text, names->folded, folded))
+		return true;
+	return length < names->room && rb_name_fold(names->other, text, length) == folded &&
+	       !memcmp(names->other, names->folded, folded);
+}
+
+/* So many names of the same letters and digits stand together; any more stand where all
+ * their characters put them, so that no file can make the search slow. */
+#define TOGETHER 8
+
+static bool make_slots(struct rb_names *names)
+{
+	const struct rb_slot *old = names->slot;
+	uint32_t before = names->slots, slots = before ? 2 * before : 1024;
+
+	if (before && names->count < before / 2)
+		return true;
+	names->slot = rb_arena_take_clear(names->arena, slots, sizeof *names->slot);
+	if (!names->slot)
+		return false;
+	names->slots = slots;
+	for (uint32_t i = 0; i < before; i++) {
+		uint32_t at = old[i].hash & (slots - 1);
+
+		if (!old[i].number)
+			continue;
+		while (names->slot[at].number)
+			at = (at + 1) & (slots - 1);
+		names->slot[at] = old[i];
+	}
+	return true;
+}
+
+static bool make_room(struct rb_names *names, size_t length)
+{
+	if (names->room > length)
+		return true;
+	names->room = 2 * length + 256;
+	names->folded = rb_arena_take(names->arena, names->room, 1);
+	names->other = rb_arena_take(names->arena, names->room, 1);
+	return names->folded && names->other;
+}
+
+/* Look along the slots from a hash for the folded name, past `most` others of that hash. */
+static uint32_t look(struct rb_names *names, size_t folded, uint32_t hash, int most)
+{
+	uint32_t at = hash & (names->slots - 1);
+
+	for (; names->slot[at].number; at = (at + 1) & (names->slots - 1)) {
+		uint32_t candidate = names->slot[at].number - 1;
+
+		if (names->slot[at].hash != hash)
+			continue;
+		if (same_name(names, candidate, folded))
+			return candidate;
+		if (names->alike == RB_NO_POINT)
+			names->alike = candidate;
+		if (!--most)
+			break;
+	}
+	names->at = at;
+	names->hash = hash;
+	return RB_NO_POINT;
+}
+
+bool rb_names_find(struct rb_names *names, const char *text, size_t length, uint32_t *number)
+{
+	size_t folded;
+
+	if (!make_slots(names) || !make_room(names, length))
+		return false;
+	folded = rb_name_fold(names->folded, text, length);
+	names->alike = RB_NO_POINT;
+	*number = look(names, folded, hash_of_letters(names->folded, folded), TOGETHER);
+	if (*number == RB_NO_POINT && names->slot[names->at].number)
+		*number = look(names, folded, hash_of_all(names->folded, folded), -1);
+	return true;
+}
+
+static void add_near(struct rb_names *names, uint32_t name, uint32_t other)
+{
+	if (names->nears < RB_NEAR_NAMES)
+		names->near[names->nears++] = (struct rb_near){ name, other };
+}
+
+void rb_names_enter(struct rb_names *names, uint32_t offset, uint32_t *number)
+{
+	const char *text = names->text + offset;
+
+	*number = names->count;
+	names->name[names->count++] = offset;
+	names->slot[names->at] = (struct rb_slot){ names->hash, names->count };
+	names->spaced |= strchr(text, ' ') != NULL;
+	if (names->alike != RB_NO_POINT && names->nears < RB_NEAR_NAMES &&
+	    rb_names_nearly_same(text, names->text + names->name[names->alike]))
+		add_near(names, *number, names->alike);
+}
+
+#define WORDS 8 /* ends of words tried in a name */
+
+/* A known name with words behind it: the known one, or RB_NO_POINT. */
+static bool known_before_words(struct rb_names *names, const bool *is_known, uint32_t i,
+			       uint32_t *found)
+{
+	const char *text = names->text + names->name[i];
+	const char *space = text;
+
+	*found = RB_NO_POINT;
+	for (int word = 0; word < WORDS && (space = strchr(space + 1, ' ')); word++) {
+		if (!rb_names_find(names, text, (size_t)(space - text), found))
+			return false;
+		if (*found != RB_NO_POINT && *found != i && is_known[*found])
+			return true;
+	}
+	*found = RB_NO_POINT;
+	return true;
+}
+
+bool rb_names_compare(struct rb_names *names, const bool *is_known)
+{
+	for (uint32_t i = 0; names->spaced && i < names->count; i++) {
+		uint32_t other;
+
+		if (names->nears == RB_NEAR_NAMES)
+			return true;
+		if (is_known[i])
+			continue;
+		if (!known_before_words(names, is_known, i, &other))
+			return false;
+		if (other != RB_NO_POINT)
+			add_near(names, i, other);
+	}
+	return true;
+}
+
+static const char *const ground_names[] = {
+	"ground", "grd", "gr", "g", "cl", "c/l", "centreline", "centerline", "spot", "grade",
+	"surface", "floor", "road", "lawn", "pavement",
+};
+
+bool rb_name_is_ground(const char *text)
+{
+	char folded[32];
+	size_t length = strlen(text);
+
+	if (length >= sizeof folded)
+		return text[0] == '(' || text[0] == '[';
+	rb_name_fold(folded, text, length);
+	if (folded[0] == '(' || folded[0] == '[')
+		return true;
+	for (size_t i = 0; i < sizeof ground_names / sizeof *ground_names; i++)
+		if (!strcmp(folded, ground_names[i]))
+			return true;
+	return false;
+}

@@ -1,0 +1,323 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Records from text, through libcsv in strict mode.
+ *
+ * libcsv reports no positions, so it is fed a physical line at a time: whatever ends, ends
+ * on the line just fed, and where a record began is known.  It stops at two things.  At a
+ * quote inside a cell that did not begin with one (5'-3 1/2"): that byte is fed leniently
+ * and stays.  At text behind a closing quote: that is a fault of the file, and lenient
+ * feeding would swallow the rest of it, so the line is given up.
+ */
+#include <csv.h>
+#include <string.h>
+
+#include "notes/rows.h"
+
+/* A cell this long has lost its closing quote; sheets hold 32 767 characters in one. */
+#define CELL_MAX 131072
+
+struct reader {
+	struct rb_arena *arena;
+	struct rb_findings *findings;
+	struct rb_source *source;
+	struct csv_parser parser;
+	size_t offset;         /* of the next line to be fed */
+	uint32_t line;         /* its number */
+	size_t record_offset;  /* where the record began, and the line after its first */
+	size_t after_first;
+	uint32_t record_line;
+	bool in_record;        /* the record goes on from the line before */
+	bool ended;            /* the record ended on the line just fed */
+	bool no_memory;
+	char *text;            /* the cells' texts, each with its NUL */
+	size_t used, room;
+	size_t *start;         /* of each cell in text; one more than there are cells */
+	struct rb_cell *cell;
+	uint32_t cells, cell_room;
+};
+
+/* Twice the room, contents kept; what is left behind goes with the arena. */
+static void *grown(struct rb_arena *arena, const void *old, size_t count, size_t room,
+		   size_t size)
+{
+	void *bigger = rb_arena_take(arena, room, size);
+
+	if (bigger && count)
+		memcpy(bigger, old, count * size);
+	return bigger;
+}
+
+static bool make_room_for_text(struct reader *r, size_t length)
+{
+	size_t room = r->room ? r->room : 512;
+
+	if (r->room - r->used > length)
+		return true;
+	while (room - r->used <= length)
+		room *= 2;
+	r->text = grown(r->arena, r->text, r->used, room, 1);
+	r->room = room;
+	return r->text != NULL;
+}
+
+static bool make_room_for_cell(struct reader *r)
+{
+	uint32_t room = r->cell_room ? 2 * r->cell_room : 32;
+
+	if (r->cells < r->cell_room)
+		return true;
+	r->start = grown(r->arena, r->start, r->cells, room, sizeof *r->start);
+	r->cell = rb_arena_take(r->arena, room, sizeof *r->cell);
+	r->cell_room = room;
+	return r->start && r->cell;
+}
+
+static void on_cell(void *bytes, size_t length, void *self)
+{
+	struct reader *r = self;
+
+	if (r->no_memory || !make_room_for_cell(r) || !make_room_for_text(r, length)) {
+		r->no_memory = true;
+		return;
+	}
+	r->start[r->cells++] = r->used;
+	if (length)
+		memcpy(r->text + r->used, bytes, length);
+	r->used += length;
+	r->text[r->used++] = '\0';
+}
+
+static void on_row(int end, void *self)
+{
+	struct reader *r = self;
+
+	(void)end;
+	r->ended = true;
+}
+
+/* Bytes of the blank that s begins with: ASCII, no-break and thin spaces, zero width. */
+static size_t blank_at(const char *s, size_t length)
+{
+	const unsigned char *u = (const unsigned char *)s;
+
+	if (u[0] == ' ' || (u[0] >= '\t' && u[0] <= '\r'))
+		return 1;
+	if (length >= 2 && u[0] == 0xC2 && u[1] == 0xA0)
+		return 2;
+	if (length >= 3 && u[0] == 0xE2 && u[1] == 0x80 &&
+	    ((u[2] >= 0x80 && u[2] <= 0x8B) || u[2] == 0xAF))
+		return 3;
+	if (length >= 3 && !memcmp(s, "\xEF\xBB\xBF", 3))
+		return 3;
+	return 0;
+}
+
+static size_t blank_before(const char *s, size_t length)
+{
+	for (size_t size = 1; size <= 3 && size <= length; size++)
+		if (blank_at(s + length - size, size) == size)
+			return size;
+	return 0;
+}
+
+/* The cell without blanks around it; its text ends in NUL. */
+static struct rb_cell trimmed(char *text, size_t length)
+{
+	size_t blank;
+
+	while (length && (blank = blank_at(text, length)))
+		text += blank, length -= blank;
+	while (length && (blank = blank_before(text, length)))
+		length -= blank;
+	text[length] = '\0';
+	return (struct rb_cell){ text, length };
+}
+
+static void forget_record(struct reader *r)
+{
+	r->in_record = r->ended = false;
+	r->cells = 0;
+	r->used = 0;
+}
+
+static bool deliver(struct reader *r, rb_on_record *each, void *self)
+{
+	struct rb_record record = { r->record_line, r->cells, r->cell };
+	bool on;
+
+	for (uint32_t i = 0; i < r->cells; i++) {
+		size_t end = i + 1 < r->cells ? r->start[i + 1] : r->used;
+
+		r->cell[i] = trimmed(r->text + r->start[i], end - 1 - r->start[i]);
+	}
+	on = each(self, &record);
+	forget_record(r);
+	return on;
+}
+
+static bool start_parser(struct reader *r)
+{
+	const struct rb_allocator *allocator = rb_arena_allocator(r->arena);
+
+	if (csv_init(&r->parser, CSV_STRICT | CSV_STRICT_FINI) != 0)
+		return false;
+	csv_set_realloc_func(&r->parser, allocator->resize);
+	csv_set_free_func(&r->parser, allocator->release);
+	csv_set_delim(&r->parser, (unsigned char)r->source->separator);
+	csv_set_blk_size(&r->parser, 4096);
+	return true;
+}
+
+static void fault(struct reader *r, enum rb_code code)
+{
+	rb_findings_add(r->findings, code,
+			rb_at(r->record_line, (int32_t)r->cells, NULL, NULL), rb_nothing(),
+			rb_nothing());
+}
+
+/* Give up the record and begin anew with the line at `offset`. */
+static bool restart(struct reader *r, size_t offset, uint32_t line)
+{
+	csv_free(&r->parser);
+	forget_record(r);
+	r->offset = offset;
+	r->line = line;
+	return start_parser(r);
+}
+
+/* Bytes of the line that begins at `offset`, its end included. */
+static size_t line_size(const struct rb_source *source, size_t offset)
+{
+	const char *line = source->text + offset;
+	size_t left = source->length - offset;
+	const char *feed = memchr(line, '\n', left);
+	size_t size = feed ? (size_t)(feed - line) + 1 : left;
+	const char *carriage = memchr(line, '\r', size);
+
+	if (carriage && carriage + 1 != feed)
+		size = (size_t)(carriage - line) + 1;
+	return size;
+}
+
+/* Feed a line, going on behind bare inch marks.  False: memory ran out. */
+static bool feed(struct reader *r, const char *line, size_t size)
+{
+	size_t fed = 0;
+
+	while (fed < size) {
+		fed += csv_parse(&r->parser, line + fed, size - fed, on_cell, on_row, r);
+		if (r->no_memory)
+			return false;
+		if (fed == size)
+			return true;
+		if (csv_error(&r->parser) != CSV_EPARSE)
+			return false;
+		if (r->parser.quoted) {
+			fault(r, RB_CODE_AFTER_QUOTE);
+			return restart(r, r->offset, r->line);
+		}
+		csv_set_opts(&r->parser, 0);
+		fed += csv_parse(&r->parser, line + fed, 1, on_cell, on_row, r);
+		csv_set_opts(&r->parser, CSV_STRICT | CSV_STRICT_FINI);
+	}
+	return true;
+}
+
+static bool note_long_record(struct reader *r)
+{
+	struct rb_source *s = r->source;
+	uint32_t extra = r->line - r->record_line - 1;
+	uint32_t before = s->long_records ? s->long_record[s->long_records - 1].extra : 0;
+
+	if (!extra)
+		return true;
+	if (s->long_records == s->long_room) {
+		uint32_t room = s->long_room ? 2 * s->long_room : 16;
+
+		s->long_record = grown(r->arena, s->long_record, s->long_records, room,
+				       sizeof *s->long_record);
+		s->long_room = room;
+		if (!s->long_record)
+			return false;
+	}
+	s->long_record[s->long_records++] =
+		(struct rb_long_record){ r->record_line, before + extra };
+	return true;
+}
+
+/* The quote that opened this cell has no end: say so, and go on with the next line. */
+static bool give_up_open_quote(struct reader *r)
+{
+	fault(r, RB_CODE_OPEN_QUOTE);
+	return restart(r, r->after_first, r->record_line + 1);
+}
+
+static bool next_line(struct reader *r)
+{
+	const char *line = r->source->text + r->offset;
+	size_t size = line_size(r->source, r->offset);
+
+	if (!r->in_record) {
+		r->record_line = r->line;
+		r->record_offset = r->offset;
+		r->after_first = r->offset + size;
+	}
+	r->offset += size;
+	r->line++;
+	r->in_record = true;
+	if (!feed(r, line, size))
+		return false;
+	if (!r->ended && !r->parser.quoted && strchr("\r\n", line[size - 1]))
+		forget_record(r); /* a blank line */
+	else if (!r->ended && r->parser.quoted && r->offset - r->record_offset > CELL_MAX)
+		return give_up_open_quote(r);
+	return true;
+}
+
+/* The last line need not end. */
+static bool finish(struct reader *r)
+{
+	if (csv_fini(&r->parser, on_cell, on_row, r) == 0 && !r->no_memory)
+		return true;
+	if (r->no_memory || csv_error(&r->parser) == CSV_ENOMEM)
+		return false;
+	return give_up_open_quote(r);
+}
+
+static bool read_all(struct reader *r, rb_on_record *each, void *self, bool *stopped)
+{
+	do {
+		while (r->offset < r->source->length) {
+			if (!next_line(r))
+				return false;
+			if (!r->ended)
+				continue;
+			if (!note_long_record(r))
+				return false;
+			if (!deliver(r, each, self))
+				return *stopped = true;
+		}
+		if (!finish(r))
+			return false;
+		if (r->ended && !deliver(r, each, self))
+			return *stopped = true;
+	} while (r->offset < r->source->length);
+	return true;
+}
+
+bool rb_rows_read(struct rb_arena *arena, struct rb_findings *findings,
+		  struct rb_source *source, rb_on_record *each, void *self)
+{
+	struct reader r = { .arena = arena, .findings = findings, .source = source };
+	bool stopped = false, read;
+
+	r.line = source->first_line;
+	source->long_records = 0;
+	if (!start_parser(&r))
+		return rb_findings_no_memory(findings);
+	read = read_all(&r, each, self, &stopped);
+	csv_free(&r.parser);
+	if (!read)
+		return rb_findings_no_memory(findings);
+	return !stopped;
+}

@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * sheet.h - the form that all our files share: keys, a header row, rows.
+ *
+ * A form is two tables: the keys that may stand above the header and the headings that
+ * columns may have.  Reading a sheet by its form gives the keys' values as text, and which
+ * cell of a row holds which column; then every row below the header that holds anything
+ * and is no comment.
+ */
+#ifndef RB_NOTES_SHEET_H
+#define RB_NOTES_SHEET_H
+
+#include "notes/rows.h"
+
+struct rb_key {
+	const char *name; /* lower case */
+	int key;          /* 0 .. RB_SHEET_KEYS - 1 */
+};
+
+struct rb_heading {
+	const char *name; /* lower case */
+	int column;       /* 0 .. RB_SHEET_COLUMNS - 1 */
+};
+
+#define RB_SHEET_KEYS    32
+#define RB_SHEET_COLUMNS 32
+
+struct rb_form {
+	const struct rb_key *key;
+	size_t keys;
+	/* Headings compared as written first ("+"), then those compared with blanks and
+	 * . ( ) / _ - + left out. */
+	const struct rb_heading *exact;
+	size_t exacts;
+	const struct rb_heading *heading;
+	size_t headings;
+	const char *const *column_name; /* what a column is called, by number */
+	int passed_over; /* a column number that may stand several times; -1: none */
+	/* Give a heading that can mean two things its meaning; NULL: none can. */
+	void (*settle)(int32_t cell_of[RB_SHEET_COLUMNS]);
+	/* Is a row with these columns the header? */
+	bool (*is_header)(const int32_t cell_of[RB_SHEET_COLUMNS]);
+	const char *header_wanted; /* for the message: "a point column and a sight column" */
+};
+
+/* A key's value: text in the arena, and where it stands; length 0 where not given. */
+struct rb_key_value {
+	const char *text;
+	size_t length;
+	struct rb_place place;
+};
+
+struct rb_sheet {
+	const struct rb_form *form;
+	struct rb_source *source;
+	struct rb_key_value key[RB_SHEET_KEYS];
+	int32_t cell_of[RB_SHEET_COLUMNS]; /* -1: no such column */
+	uint32_t header_line;              /* 0: no header was found */
+};
+
+struct rb_sheet_reader {
+	/* Called once, when the header is known and before the first row. */
+	bool (*on_header)(void *self, const struct rb_sheet *sheet);
+	/* Called for each row below it that holds anything and is no comment. */
+	bool (*on_row)(void *self, const struct rb_record *record);
+	void *self;
+};
+
+/*
+ * Read the bytes of a file by a form.  Findings: those of rows.h, no header, a column or a
+ * key twice, unknown columns, nearly keys.  The sheet, in the arena; NULL if there is
+ * nothing to go on with (no header, no memory, or the reader stopped).
+ */
+struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findings,
+			       const struct rb_form *form, const char *bytes, size_t length,
+			       const struct rb_sheet_reader *reader);
+
+/* The cell of a row that holds a column; an empty text where there is none. */
+static inline struct rb_cell rb_sheet_cell(const int32_t cell_of[], int column,
+					   const struct rb_record *record)
+{
+	int32_t at = cell_of[column];
+
+	if (at < 0 || (uint32_t)at >= record->cells)
+		return (struct rb_cell){ "", 0 };
+	return record->cell[at];
+}
+
+/*
+ * Read a length from a cell or a key, and add the finding if it is none: the one place
+ * where refusals of reading.h become findings.
+ *
+ * Returns the reading; its value is rb_length_none() where the cell is empty or refused.
+ */
+struct rb_reading;
+struct rb_reading_rules;
+struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell cell,
+				  struct rb_place place, const struct rb_reading_rules *rules);
+
+/* Add the finding for a reading that was refused (not for an empty one). */
+void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
+		      struct rb_place place, const struct rb_reading *reading,
+		      enum rb_unit unit);
+
+/* The distance in letters between two words (insertions, deletions, exchanges of
+ * neighbours, substitutions), at most `most` + 1: more is not worked out. */
+int rb_letters_apart(const char *a, size_t a_length, const char *b, size_t b_length,
+		     int most);
+
+#endif

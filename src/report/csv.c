@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+/* csv.c - commas, quotes and the guard against formulas. */
+#include "report/csv.h"
+
+#include <string.h>
+
+#include "report/width.h"
+
+void rb_csv_init(struct rb_csv *csv, struct rb_sink *sink)
+{
+	csv->sink = sink;
+	csv->begun = false;
+}
+
+static void begin(struct rb_csv *csv)
+{
+	if (csv->begun)
+		rb_sink_char(csv->sink, ',');
+	csv->begun = true;
+}
+
+/* What the bytes of a cell ask for. */
+#define PLAIN   0
+#define QUOTED  1 /* cannot stand without quotes */
+#define FOREIGN 2 /* not ASCII: may be no UTF-8 */
+
+static unsigned char needs_of(unsigned char c)
+{
+	if (c >= 0x80)
+		return FOREIGN;
+	return c == '"' || c == ',' || c == ';' || c < 0x20 ? QUOTED : PLAIN;
+}
+
+static unsigned char needs_of_all(const char *text, size_t length)
+{
+	unsigned char needs = PLAIN;
+
+	for (size_t i = 0; i < length; i++)
+		needs |= needs_of((unsigned char)text[i]);
+	if (length && (text[0] == ' ' || text[length - 1] == ' '))
+		needs |= QUOTED; /* blanks outside quotes are taken off */
+	return needs;
+}
+
+/* Runs of good bytes at once; quotes doubled, bad bytes replaced. */
+static void put_careful(struct rb_sink *sink, const char *text, size_t length)
+{
+	size_t from = 0, at = 0;
+
+	while (at < length) {
+		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
+
+		if (!glyph.whole || glyph.code == '"') {
+			rb_sink_bytes(sink, text + from, at - from);
+			rb_sink_text(sink, glyph.whole ? "\"\"" : "\xEF\xBF\xBD");
+			from = at + 1;
+		}
+		at += glyph.bytes;
+	}
+	rb_sink_bytes(sink, text + from, length - from);
+}
+
+static void put_cell(struct rb_sink *sink, const char *text, size_t length, bool guarded)
+{
+	unsigned char needs = needs_of_all(text, length);
+
+	if (needs & QUOTED)
+		rb_sink_char(sink, '"');
+	if (guarded)
+		rb_sink_char(sink, '\'');
+	if (needs)
+		put_careful(sink, text, length);
+	else
+		rb_sink_bytes(sink, text, length);
+	if (needs & QUOTED)
+		rb_sink_char(sink, '"');
+}
+
+void rb_csv_text(struct rb_csv *csv, const char *text)
+{
+	begin(csv);
+	if (text && *text)
+		put_cell(csv->sink, text, strlen(text),
+			 strchr("=+-@\t\r'", *text) != NULL);
+}
+
+void rb_csv_number(struct rb_csv *csv, const char *text, size_t length)
+{
+	begin(csv);
+	if (memchr(text, '"', length))
+		put_cell(csv->sink, text, length, false);
+	else
+		rb_sink_bytes(csv->sink, text, length);
+}
+
+void rb_csv_end_row(struct rb_csv *csv)
+{
+	rb_sink_char(csv->sink, '\n');
+	csv->begun = false;
+}

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * csv.h - cells of a CSV file.
+ *
+ * Quoted as RFC 4180 says where a cell needs it, and guarded: a text that a spreadsheet
+ * would run as a formula (it begins with = + - @, a TAB or a CR), or that our reader
+ * would take an apostrophe off, gets an apostrophe in front.  Numbers are ours and go
+ * bare.
+ */
+#ifndef RB_REPORT_CSV_H
+#define RB_REPORT_CSV_H
+
+#include "report/sink.h"
+
+/* A row that is being written: cells are parted by commas by themselves. */
+struct rb_csv {
+	struct rb_sink *sink;
+	bool begun; /* the row has a cell already */
+};
+
+void rb_csv_init(struct rb_csv *csv, struct rb_sink *sink);
+
+/* A cell of words; NULL is empty.  Bad UTF-8 in it becomes U+FFFD. */
+void rb_csv_text(struct rb_csv *csv, const char *text);
+
+/* A cell that is a number or a reading of our own making: quoted where it holds an inch
+ * mark, never guarded. */
+void rb_csv_number(struct rb_csv *csv, const char *text, size_t length);
+
+void rb_csv_end_row(struct rb_csv *csv);
+
+#endif

@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: MIT */
+/* decimal.c - the digits of a length, by hand: millions of them are written. */
+#include "report/decimal.h"
+
+#include <string.h>
+
+static const int64_t tens[] = { 1,      10,      100,      1000,      10000,
+				100000, 1000000, 10000000, 100000000, 1000000000 };
+
+#define MOST_DECIMALS  9
+#define EXACT_DECIMALS 5 /* of a foot: finer ones are taken for a formula's */
+#define FORMULA        6 /* decimals that are read as a whole 64th of an inch */
+
+/* A length in whole units and so many parts of one. */
+struct split {
+	int64_t whole, parts;
+	bool exact;
+};
+
+/* Inlined with unit a constant, so that the divisions become multiplications. */
+static inline struct split split_by(int64_t nm, int64_t unit, int64_t ten)
+{
+	int64_t whole = nm / unit;
+	int64_t scaled = (nm - whole * unit) * ten;
+	int64_t parts = scaled / unit;
+	int64_t rest = scaled - parts * unit;
+
+	if (rest * 2 >= unit)
+		parts++;
+	if (parts == ten)
+		return (struct split){ whole + 1, 0, rest == 0 };
+	return (struct split){ whole, parts, rest == 0 };
+}
+
+static struct split split(int64_t nm, enum rb_unit unit, int64_t ten)
+{
+	switch (unit) {
+	case RB_INCHES:
+		return split_by(nm, RB_INCH, ten);
+	case RB_METRES:
+		return split_by(nm, RB_METRE, ten);
+	case RB_MILLIMETRES:
+		return split_by(nm, RB_MILLIMETRE, ten);
+	default:
+		return split_by(nm, RB_FOOT, ten);
+	}
+}
+
+static char *put_whole(char *to, uint64_t number)
+{
+	char digits[20];
+	int count = 0;
+
+	do {
+		digits[count++] = (char)('0' + number % 10);
+		number /= 10;
+	} while (number);
+	while (count)
+		*to++ = digits[--count];
+	return to;
+}
+
+static char *put_parts(char *to, uint32_t parts, int decimals, int least)
+{
+	char *end;
+
+	while (decimals > least && parts % 10 == 0) {
+		parts /= 10;
+		decimals--;
+	}
+	if (!decimals)
+		return to;
+	*to++ = '.';
+	end = to + decimals;
+	for (char *digit = end; digit-- > to;) {
+		*digit = (char)('0' + parts % 10);
+		parts /= 10;
+	}
+	return end;
+}
+
+static size_t put_split(char *out, bool negative, struct split s, int decimals, int least)
+{
+	char *to = out;
+
+	if (negative && (s.whole || s.parts))
+		*to++ = '-';
+	to = put_whole(to, (uint64_t)s.whole);
+	to = put_parts(to, (uint32_t)s.parts, decimals, least);
+	return (size_t)(to - out);
+}
+
+static int64_t size_of(rb_length a)
+{
+	return a.nm < 0 ? -a.nm : a.nm;
+}
+
+size_t rb_decimal_write(char out[static RB_DECIMAL_TEXT], rb_length a, enum rb_unit unit,
+			int decimals, int least)
+{
+	return put_split(out, a.nm < 0, split(size_of(a), unit, tens[decimals]), decimals,
+			 least);
+}
+
+static bool in_feet(enum rb_unit unit)
+{
+	return unit == RB_FEET || unit == RB_FEET_INCHES;
+}
+
+/* More places than asked for, a 64th's six, or metres. */
+static size_t write_finer(char *out, rb_length a, enum rb_unit unit, int decimals)
+{
+	int most = in_feet(unit) ? EXACT_DECIMALS : MOST_DECIMALS;
+	size_t length;
+
+	for (int more = decimals + 1; more <= most; more++) {
+		struct split s = split(size_of(a), unit, tens[more]);
+
+		if (s.exact)
+			return put_split(out, a.nm < 0, s, more, 0);
+	}
+	if (in_feet(unit) && a.nm % RB_SIXTYFOURTH == 0)
+		return rb_decimal_write(out, a, RB_FEET, FORMULA, FORMULA);
+	length = rb_decimal_write(out, a, RB_METRES, MOST_DECIMALS, 0);
+	memcpy(out + length, " m", 2);
+	return length + 2;
+}
+
+size_t rb_decimal_write_exact(char out[static RB_DECIMAL_TEXT], rb_length a,
+			      enum rb_unit unit, int decimals)
+{
+	struct split s = split(size_of(a), unit, tens[decimals]);
+
+	return s.exact ? put_split(out, a.nm < 0, s, decimals, 0)
+		       : write_finer(out, a, unit, decimals);
+}

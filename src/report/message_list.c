@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: MIT */
+/* message_list.c - the table of words as docs/messages.md. */
+#include "report/message_list.h"
+
+#include <string.h>
+
+#include "report/message.h"
+
+static const char head[] =
+	"# Messages\n"
+	"\n"
+	"What `rodbook` says about a file, by the code in brackets at the end of its first\n"
+	"line. The codes are stable: a script can go by them. This list is made from the same\n"
+	"table as the messages themselves; dots stand for what a message takes from the file.\n"
+	"\n"
+	"| severity | means | exit status |\n"
+	"|---|---|---|\n"
+	"| error | the input is wrong: there is no result | 2 |\n"
+	"| failed | the result stands, and a check fails | 1 |\n"
+	"| warning | look at this | 0, with `--strict` 1 |\n"
+	"| note | worth knowing | 0 |\n";
+
+/* What stands for a hole. */
+static const char *filling(const char *hole)
+{
+	if (!strncmp(hole, "{place}", 7))
+		return "cell B9 (backsight at TP-2)";
+	if (!strncmp(hole, "{likely}", 8) || !strncmp(hole, "{marks}", 7))
+		return "for ... write ...";
+	return "...";
+}
+
+/* A counted word is given in the plural: {0|row|rows}. */
+static void put_hole(struct rb_sink *sink, const char *hole, size_t length)
+{
+	const char *last = memchr(hole, '|', length);
+	const char *next;
+
+	if (!last) {
+		rb_sink_text(sink, filling(hole));
+		return;
+	}
+	while ((next = memchr(last + 1, '|', length - (size_t)(last + 1 - hole))))
+		last = next;
+	rb_sink_bytes(sink, last + 1, length - (size_t)(last + 1 - hole));
+}
+
+static void put_template(struct rb_sink *sink, const char *template)
+{
+	while (*template) {
+		size_t plain = strcspn(template, "{[]");
+
+		rb_sink_bytes(sink, template, plain);
+		template += plain;
+		if (*template == '{') {
+			size_t length = strcspn(template, "}");
+
+			put_hole(sink, template, length);
+			template += length;
+		}
+		template += *template != '\0';
+	}
+}
+
+void rb_message_list_write(struct rb_sink *sink)
+{
+	rb_sink_text(sink, head);
+	for (int i = 0; i < RB_CODES; i++) {
+		const struct rb_words *words = rb_words_of((enum rb_code)i);
+
+		rb_sink_text(sink, "\n## ");
+		rb_sink_text(sink, rb_code_name((enum rb_code)i));
+		rb_sink_text(sink, " (");
+		rb_sink_text(sink, rb_severity_name(rb_code_severity((enum rb_code)i)));
+		rb_sink_text(sink, ")\n\n    ");
+		put_template(sink, words->text);
+		rb_sink_text(sink, "\n\nWhat to do: ");
+		put_template(sink, words->hint);
+		rb_sink_text(sink, ".\n");
+	}
+}

@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * phrase.h - a text put together from pieces.
+ *
+ * It grows in an arena, and may be cleared and used again.  Adding never fails: a phrase
+ * that had no memory remembers it, and its text stays whole up to there.
+ */
+#ifndef RB_REPORT_PHRASE_H
+#define RB_REPORT_PHRASE_H
+
+#include "rodbook/arena.h"
+#include "rodbook/length.h"
+
+struct rb_phrase {
+	struct rb_arena *arena;
+	char *text; /* "" at first; NULL only where there was no memory at all */
+	size_t used, room;
+	bool out_of_memory;
+};
+
+void rb_phrase_init(struct rb_phrase *phrase, struct rb_arena *arena);
+void rb_phrase_clear(struct rb_phrase *phrase);
+void rb_phrase_text(struct rb_phrase *phrase, const char *text);
+void rb_phrase_number(struct rb_phrase *phrase, int64_t number);
+void rb_phrase_length(struct rb_phrase *phrase, rb_length a, struct rb_style style);
+
+/* Words of the user's on one line: line ends and tabs become blanks. */
+void rb_phrase_words(struct rb_phrase *phrase, const char *text);
+
+#endif

@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * sink.h - where a writer writes to.
+ *
+ * The library opens nothing and prints nothing: it hands its bytes, a block at a time, to
+ * a function of the caller's.  After the first failure nothing more is handed over.
+ */
+#ifndef RB_REPORT_SINK_H
+#define RB_REPORT_SINK_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#define RB_SINK_BLOCK 65536
+
+struct rb_sink {
+	bool (*write)(void *self, const char *bytes,
+		      size_t length); /* false: it failed */
+	void *self;
+	bool failed;
+	size_t used;
+	char block[RB_SINK_BLOCK];
+};
+
+void rb_sink_init(struct rb_sink *sink, bool (*write)(void *, const char *, size_t),
+		  void *self);
+void rb_sink_bytes(struct rb_sink *sink, const char *bytes, size_t length);
+void rb_sink_text(struct rb_sink *sink, const char *text);
+void rb_sink_char(struct rb_sink *sink, char c);
+void rb_sink_number(struct rb_sink *sink, int64_t number);
+void rb_sink_pad(struct rb_sink *sink, char c, size_t count);
+
+/* Hand over what is left; true if everything was taken. */
+bool rb_sink_flush(struct rb_sink *sink);
+
+#endif

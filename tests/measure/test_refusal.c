@@ -1,0 +1,416 @@
+/* SPDX-License-Identifier: MIT */
+/* test_refusal.c - every text that is no reading: the reason, the place, what was meant.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "written.h"
+
+/* clang-format off */
+static const struct refuse_case {
+	const char *text;
+	enum rb_unit unit;
+	enum rb_refusal refusal;
+	size_t where;
+	int64_t maybe[RB_MAYBE]; /* 0: no more */
+} rod_refusals[] = {
+	{ "",              FT, RB_REFUSE_EMPTY, 0, { 0 } },
+	{ " \t",           FT, RB_REFUSE_EMPTY, 0, { 0 } },
+	{ NBSP,            FT, RB_REFUSE_EMPTY, 0, { 0 } },
+
+	{ "n/a",           FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "-",             FT, RB_REFUSE_TEXT, 1, { 0 } },
+	{ "@5",            FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "#1",            FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "see note",      FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "25.00%",        FT, RB_REFUSE_TEXT, 5, { 0 } },
+	{ "$5.00",         FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "1.00 $",        FT, RB_REFUSE_TEXT, 5, { 0 } },
+	{ "inv",           FT, RB_REFUSE_TEXT, 3, { 0 } },
+	{ "()",            FT, RB_REFUSE_TEXT, 1, { 0 } },
+	{ "5'-",           FI, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5'--3\"",       FI, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5 ft.5 in",     FI, RB_REFUSE_TEXT, 2, { 0 } },
+	{ "5.3' 2\"",      FI, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5'-3'",         FI, RB_REFUSE_TEXT, 0, { FEET_64(5, 192) } },
+	{ "5.3 1/2",       FI, RB_REFUSE_TEXT, 0, { WANTED } },
+	{ "5.3 1/2",       FT, RB_REFUSE_TEXT, 0, { WANTED } },
+	{ "5.29 1/2",      FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5/3-2026",      FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "1e",            FT, RB_REFUSE_TEXT, 1, { 0 } },
+	{ "55555555555555555555555555555555555555555555555555555555555" HALF "\"",
+	                   IN, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "'1.5'",         M,  RB_REFUSE_TEXT, 4, { 457200000 } },
+	{ "1" HALF "2",    IN, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29",
+	                   FT, RB_REFUSE_TEXT, 0, { 0 } },
+
+	{ "5'-13\"",       FI, RB_REFUSE_INCHES, 3, { FEET_64(6, 64) } },
+	{ "5'-12\"",       FT, RB_REFUSE_INCHES, 3, { 6 * RB_FOOT } },
+	{ "5' 12.5\"",     FI, RB_REFUSE_INCHES, 3, { FEET_64(6, 32) } },
+	{ "5-13 1/2",      FI, RB_REFUSE_INCHES, 2, { FEET_64(6, 96) } },
+
+	{ "3 9/8\"",       FI, RB_REFUSE_FRACTION, 2, { 264 * RB_SIXTYFOURTH } },
+	{ "5'-3 8/8\"",    FI, RB_REFUSE_FRACTION, 5, { FEET_64(5, 256) } },
+	{ "99999/3",       M,  RB_REFUSE_FRACTION, 0, { 0 } },
+	{ "5/3",           FI, RB_REFUSE_FRACTION, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+
+	{ "3 1/0\"",       FI, RB_REFUSE_ZERO, 2, { 0 } },
+	{ "5'-3 0/0\"",    FI, RB_REFUSE_ZERO, 5, { 0 } },
+
+	{ "5 1/3",         IN, RB_REFUSE_ROUNDED, 2,
+	  { 340 * RB_SIXTYFOURTH, 342 * RB_SIXTYFOURTH } },
+	{ "5 1/3",         FT, RB_REFUSE_ROUNDED, 2,
+	  { 340 * RB_SIXTYFOURTH, 342 * RB_SIXTYFOURTH } },
+	{ "5 2/3",         IN, RB_REFUSE_ROUNDED, 2, /* 21/32 comes after 11/16 */
+	  { 364 * RB_SIXTYFOURTH, 362 * RB_SIXTYFOURTH } },
+	{ " 1/9",          IN, RB_REFUSE_ROUNDED, 1,
+	  { 4 * RB_SIXTYFOURTH, 6 * RB_SIXTYFOURTH } },
+	{ "2/3",           IN, RB_REFUSE_ROUNDED, 0,
+	  { 44 * RB_SIXTYFOURTH, 42 * RB_SIXTYFOURTH } },
+	{ "5'-3 1/3\"",    FI, RB_REFUSE_ROUNDED, 5, { FEET_64(5, 212), FEET_64(5, 214) } },
+	{ "5 6/7\"",       FI, RB_REFUSE_ROUNDED, 2, { 375 * RB_SIXTYFOURTH } },
+	{ "5 1/6\"",       FI, RB_REFUSE_ROUNDED, 2, { 330 * RB_SIXTYFOURTH } },
+	{ "5 20/69\"",     FI, RB_REFUSE_ROUNDED, 2, { 340 * RB_SIXTYFOURTH } },
+
+	{ "5.3.2",         FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "5.3.",          FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "5..3",          FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "5,3,2",         FT, RB_REFUSE_POINTS, 0, { 0 } },
+
+	{ "5,32",          FT, RB_REFUSE_COMMA, 0, { HUNDREDTHS(532) } },
+	{ "-5,32",         FT, RB_REFUSE_COMMA, 1, { -HUNDREDTHS(532) } },
+	{ "1,624",         M,  RB_REFUSE_COMMA, 0, { MILLI(1624) } },
+	{ "5' 3,5\"",      FI, RB_REFUSE_COMMA, 3, { WANTED } },
+	{ "5,10",          FI, RB_REFUSE_COMMA, 0, { FEET_64(5, 640), HUNDREDTHS(510) } },
+	{ "1,234.50",      FT, RB_REFUSE_COMMA, 0, { 0 } },
+
+	{ "5.O2",          FT, RB_REFUSE_LETTER, 2, { HUNDREDTHS(502) } },
+	{ "5.o2",          FT, RB_REFUSE_LETTER, 2, { HUNDREDTHS(502) } },
+	{ "l.62",          M,  RB_REFUSE_LETTER, 0, { MILLI(1620) } },
+	{ "I.62",          M,  RB_REFUSE_LETTER, 0, { MILLI(1620) } },
+	{ "5'-O\"",        FI, RB_REFUSE_LETTER, 3, { 5 * RB_FOOT } },
+	{ "1Oft",          FT, RB_REFUSE_LETTER, 1, { 10 * RB_FOOT } },
+	{ "inv l.5",       FT, RB_REFUSE_LETTER, 4, { -HUNDREDTHS(150) } },
+	{ "5.\xC2\xB0" "2", FT, RB_REFUSE_LETTER, 2, { HUNDREDTHS(502) } },
+
+	{ "5-Mar",         FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "05-Mar",        FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "3-May",         FI, RB_REFUSE_DATE, 0, { FEET_64(3, 320), FEET_64(5, 192) } },
+	{ "3/5/2026",      FI, RB_REFUSE_DATE, 0, { FEET_64(3, 320), FEET_64(5, 192) } },
+	{ "5/3/2025",      FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "2026-05-03",    FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "2026-05-03 00:00:00",
+	                   FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "2026-05-03",    FT, RB_REFUSE_DATE, 0,
+	  { FEET_64(5, 192), FEET_64(3, 320), HUNDREDTHS(530) } },
+	{ "05/03/26",      FT, RB_REFUSE_DATE, 0,
+	  { FEET_64(5, 192), FEET_64(3, 320), HUNDREDTHS(530) } },
+	{ "05.03.26",      M,  RB_REFUSE_DATE, 0, { MILLI(5300), MILLI(3500) } },
+	{ "05.03.02",      M,  RB_REFUSE_DATE, 0, { MILLI(5300), MILLI(3500) } },
+	{ "05/03/02",      FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "01.09.02",      MM, RB_REFUSE_DATE, 0, { 0 } },
+	{ "5.3.2026",      M,  RB_REFUSE_DATE, 0, { MILLI(5300), MILLI(3500) } },
+	{ "12/05/26",      FI, RB_REFUSE_DATE, 0, { FEET_64(12, 320) } },
+	{ "2026-05-11",    FI, RB_REFUSE_DATE, 0, { FEET_64(5, 704), FEET_64(11, 320) } },
+	{ "13/05/26",      FI, RB_REFUSE_DATE, 0, { FEET_64(13, 320) } },
+	{ "2026-10-24",    FI, RB_REFUSE_DATE, 0, { FEET_64(24, 640) } },
+	{ "03/08/26",      IN, RB_REFUSE_DATE, 0,
+	  { 24 * RB_SIXTYFOURTH, FEET_64(3, 512), FEET_64(8, 192) } },
+	{ "03/08/26",      FI, RB_REFUSE_DATE, 0,
+	  { FEET_64(3, 512), FEET_64(8, 192), 24 * RB_SIXTYFOURTH } },
+	{ "8-Mar",         IN, RB_REFUSE_DATE, 0,
+	  { 24 * RB_SIXTYFOURTH, FEET_64(8, 192), FEET_64(3, 512) } },
+	{ "07/16/26",      IN, RB_REFUSE_DATE, 0, { 28 * RB_SIXTYFOURTH, FEET_64(16, 448) } },
+	{ "16-Jul",        IN, RB_REFUSE_DATE, 0, { 28 * RB_SIXTYFOURTH, FEET_64(16, 448) } },
+	{ "2-Jan",         IN, RB_REFUSE_DATE, 0,
+	  { 32 * RB_SIXTYFOURTH, FEET_64(2, 64), FEET_64(1, 128) } },
+	{ "01/02/26",      IN, RB_REFUSE_DATE, 0,
+	  { 32 * RB_SIXTYFOURTH, FEET_64(1, 128), FEET_64(2, 64) } },
+	{ "May-32",        FI, RB_REFUSE_DATE, 0, { FEET_64(32, 320), 10 * RB_SIXTYFOURTH } },
+	{ "Feb-30",        FI, RB_REFUSE_DATE, 0, { FEET_64(30, 128) } },
+	{ "May 3",         FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "Nov 25, 2026",  FI, RB_REFUSE_DATE, 0, { FEET_64(25, 704) } },
+	{ "5. M\xC3\xA4rz 2026",
+	                   FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "3 d\xC3\xA9" "c.", FI, RB_REFUSE_TEXT, 2, { 0 } },
+	{ "3-d\xC3\xA9" "c", FI, RB_REFUSE_DATE, 0, { FEET_64(12, 192) } },
+	{ "03-ene",        FI, RB_REFUSE_DATE, 0, { FEET_64(3, 64), FEET_64(1, 192) } },
+	{ "2-Sep",         FI, RB_REFUSE_DATE, 0, { FEET_64(2, 576), FEET_64(9, 128) } },
+	{ "01-Sep",        FI, RB_REFUSE_DATE, 0, { FEET_64(1, 576), FEET_64(9, 64) } },
+
+	{ "5:03:00 AM",    FI, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
+	{ "05:03:00 AM",   FT, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
+	{ "05:03:00",      FI, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
+	{ "5:03",          FI, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
+	{ "05:03.50",      FI, RB_REFUSE_TIME, 0, { WANTED } },
+	{ "12:30:00 PM",   FI, RB_REFUSE_TIME, 0, { 0 } },
+	{ "12:30:00",      FI, RB_REFUSE_TIME, 0, { 0 } },
+	{ "01:05:00 PM",   FI, RB_REFUSE_TIME, 0, { FEET_64(13, 320) } },
+	{ "05:03:00",      M,  RB_REFUSE_TIME, 0, { 0 } },
+
+	{ "45780",         FI, RB_REFUSE_SERIAL, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "45780",         FT, RB_REFUSE_SERIAL, 0,
+	  { FEET_64(5, 192), FEET_64(3, 320), HUNDREDTHS(530) } },
+	{ "46145",         FI, RB_REFUSE_SERIAL, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "45780",         M,  RB_REFUSE_SERIAL, 0, { MILLI(5300), MILLI(3500) } },
+	{ "45780",         MM, RB_REFUSE_SERIAL, 0, { 0 } },
+	{ "45351",         FI, RB_REFUSE_SERIAL, 0, { FEET_64(29, 128) } }, /* 2024-02-29 */
+
+	{ "5 29",          FT, RB_REFUSE_SPACED, 0, { HUNDREDTHS(529) } },
+	{ "1234567890 1234567890", FT, RB_REFUSE_SPACED, 0, { 0 } },
+	{ "5 05",          FT, RB_REFUSE_SPACED, 0, { HUNDREDTHS(505), FEET_64(5, 320) } },
+	{ "5" NBSP "29",   FT, RB_REFUSE_SPACED, 0, { HUNDREDTHS(529) } },
+	{ "5 3",           FI, RB_REFUSE_SPACED, 0, { FEET_64(5, 192), HUNDREDTHS(530) } },
+	{ "1 624",         M,  RB_REFUSE_SPACED, 0, { MILLI(1624) } },
+	{ "5 3 1/2",       FI, RB_REFUSE_SPACED, 0, { WANTED } },
+	{ "5 3\"",         FI, RB_REFUSE_SPACED, 0, { FEET_64(5, 192) } },
+
+	{ "1.00E+05",      FT, RB_REFUSE_EXPONENT, 0, { 0 } },
+	{ "2.00E-01",      FT, RB_REFUSE_EXPONENT, 0, { HUNDREDTHS(20) } },
+	{ "1E5",           FT, RB_REFUSE_EXPONENT, 0, { 0 } },
+	{ "-1e-1",         FT, RB_REFUSE_EXPONENT, 0, { -HUNDREDTHS(10) } },
+
+	{ "0x1F",          FT, RB_REFUSE_HEX, 0, { 0 } },
+	{ "0x1p3",         FT, RB_REFUSE_HEX, 0, { 0 } },
+
+	{ "nan",           FT, RB_REFUSE_NAN, 0, { 0 } },
+	{ "NaN",           FT, RB_REFUSE_NAN, 0, { 0 } },
+	{ "-inf",          FT, RB_REFUSE_NAN, 0, { 0 } },
+	{ "Infinity",      FT, RB_REFUSE_NAN, 0, { 0 } },
+
+	{ "#NAME?",        FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "#DIV/0!",       FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "#VALUE!",       FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "#REF!",         FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "#NUM!",         FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "#N/A",          FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "Err:509",       FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "Err:502",       FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "####",          FT, RB_REFUSE_SHEET, 0, { 0 } },
+
+	/* each of these is the UTF-8 of a good reading, read as Windows-1252 */
+	{ "5'-3 \xC3\x82\xC2\xBD\"", FI, RB_REFUSE_MOJIBAKE, 0, { WANTED } },
+	{ "5\xC3\xA2\xE2\x82\xAC\xC2\xB2-3 1/2\"", FI, RB_REFUSE_MOJIBAKE, 0, { WANTED } },
+	{ "\xC3\xA2\xCB\x86\xE2\x80\x99" "0.42",
+	                   FT, RB_REFUSE_MOJIBAKE, 0, { -HUNDREDTHS(42) } },
+	{ "5\xC3\xA2\xE2\x82\xAC\xE2\x84\xA2-3\xC3\xA2\xE2\x82\xAC\xC2\x9D",
+	                   FI, RB_REFUSE_MOJIBAKE, 0, { FEET_64(5, 192) } },
+	{ "5.3\xEF\xBF\xBD", FT, RB_REFUSE_MOJIBAKE, 0, { 0 } },
+	{ "5.3\xFF",       FT, RB_REFUSE_MOJIBAKE, 0, { 0 } },
+
+	{ "5.10",          FI, RB_REFUSE_BARE, 0, { FEET_64(5, 640), HUNDREDTHS(510) } },
+	{ "5.1",           FI, RB_REFUSE_BARE, 0,
+	  { FEET_64(5, 64), HUNDREDTHS(510), FEET_64(5, 640) } },
+	{ "5.29",          FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(529) } },
+	{ "-0.42",         FI, RB_REFUSE_BARE, 1, { -HUNDREDTHS(42) } },
+	{ "-8",            FI, RB_REFUSE_BARE, 1, { 0 } },
+	{ "8",             FI, RB_REFUSE_BARE, 0, { 8 * RB_FOOT, 8 * RB_INCH } },
+
+	{ "5-3",           FT, RB_REFUSE_DASHED, 0, { FEET_64(5, 192) } },
+	{ "5-3 1/2",       M,  RB_REFUSE_DASHED, 0, { WANTED } },
+	{ "5-3-1/2",       IN, RB_REFUSE_DASHED, 0, { WANTED } },
+	{ "13-5",          FT, RB_REFUSE_DASHED, 0, { FEET_64(13, 320) } },
+	{ "5-13",          FT, RB_REFUSE_DASHED, 0, { 0 } },
+
+	{ "5 1/2",         FI, RB_REFUSE_UNMARKED, 0,
+	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
+	{ "5 1/2",         FT, RB_REFUSE_UNMARKED, 0,
+	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
+	{ "5 " HALF,       FT, RB_REFUSE_UNMARKED, 0,
+	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
+	{ "7 3/8",         M,  RB_REFUSE_UNMARKED, 0, { 472 * RB_SIXTYFOURTH } },
+	{ "5  5/16",       M,  RB_REFUSE_UNMARKED, 0, { 340 * RB_SIXTYFOURTH } },
+	{ "63-1/2",        M,  RB_REFUSE_UNMARKED, 0, { WANTED } },
+	{ "1/2",           FI, RB_REFUSE_UNMARKED, 0, { 32 * RB_SIXTYFOURTH, 6 * RB_INCH } },
+
+	{ "5.2912345",     FT, RB_REFUSE_FINE, 0, { 52912 * (RB_FOOT / 10000) } },
+	{ "-5.2912345",    FT, RB_REFUSE_FINE, 1, { -52912 * (RB_FOOT / 10000) } },
+	{ "98.2399999999999", FT, RB_REFUSE_FINE, 0, { HUNDREDTHS(9824) } },
+	{ "1.61328125001", M,  RB_REFUSE_FINE, 0, { 1613300000 } },
+	{ "63.4999999 in", FI, RB_REFUSE_FINE, 0, { WANTED } },
+	{ "63.291667 in",  FI, RB_REFUSE_FINE, 0, { 63292 * (RB_INCH / 1000) } },
+	{ "0.1000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(100) } },
+	{ "5.0000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(5000) } },
+	{ "5 1/128\"",     FI, RB_REFUSE_FINE, 2, { 0 } },
+
+	{ "-(0.42)",       FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(42) } },
+	{ "--5.3",         FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(530) } },
+	{ "inv -3.045",    M,  RB_REFUSE_SIGNS, 0, { -MILLI(3045) } },
+	{ "(inv 3.045)",   M,  RB_REFUSE_SIGNS, 0, { -MILLI(3045) } },
+	{ "inv (3.045)",   M,  RB_REFUSE_SIGNS, 0, { -MILLI(3045) } },
+	{ "inv 3.045 inv", M,  RB_REFUSE_SIGNS, 0, { -MILLI(3045) } },
+	{ "+-5.3",         FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(530) } },
+
+	{ "32808'-11\"",   FI, RB_REFUSE_LONG, 0, { 0 } },
+	{ "10001 m",       M,  RB_REFUSE_LONG, 0, { 0 } },
+	{ "99999999999999999999", FT, RB_REFUSE_LONG, 0, { 0 } },
+	{ "99999999999999999999'-3\"", FI, RB_REFUSE_LONG, 0, { 0 } },
+	{ "9999999999",    MM, RB_REFUSE_LONG, 0, { 0 } },
+};
+
+/* With the rod's length given: 25 ft. */
+static const struct refuse_case limit_refusals[] = {
+	{ "1624",   M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1624) } },
+	{ "13020",  M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1302) } },
+	{ "532",    FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(532) } },
+	{ "13020",  FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(1302) } },
+	{ "53.2",   FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(532) } },
+	{ "-1624",  M,  RB_REFUSE_POINT_LOST, 1, { -MILLI(1624) } },
+	{ "162400", M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1624) } },
+	{ "25.01",  FT, RB_REFUSE_POINT_LOST, 0, { 2501 * (RB_FOOT / 1000) } },
+	{ "635",    IN, RB_REFUSE_POINT_LOST, 0, { WANTED } },
+};
+
+static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */
+	{ "1.234,50", FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "5,3,2",    FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "2,00E-01", FT, RB_REFUSE_EXPONENT, 0, { HUNDREDTHS(20) } },
+	{ "25,00" NBSP "%", FT, RB_REFUSE_TEXT, 7, { 0 } },
+	{ "5,2912345", FT, RB_REFUSE_FINE, 0, { 52912 * (RB_FOOT / 10000) } },
+};
+
+static const struct refuse_case elevation_refusals[] = {
+	{ "512.37",   FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(51237) } },
+	{ "98.5",     FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(9850) } },
+	{ "(98.24)",  FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(9824) } },
+	{ "inv 98.24", FT, RB_REFUSE_SIGNS, 0, { HUNDREDTHS(9824) } },
+	{ "1,234",    FT, RB_REFUSE_COMMA, 0, { 1234 * (RB_FOOT / 1000), 1234 * RB_FOOT } },
+	{ "512,37",   FT, RB_REFUSE_COMMA, 0, { HUNDREDTHS(51237) } },
+	{ "12,34.50", FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "1234,567.5", FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "1234567890 123.123456", FT, RB_REFUSE_SPACED, 0, { 0 } },
+	{ "1 234.50", FT, RB_REFUSE_SPACED, 0, { HUNDREDTHS(123450) } },
+	{ "45780",    FT, RB_REFUSE_SERIAL, 0,
+	  { FEET_64(5, 192), FEET_64(3, 320), HUNDREDTHS(530) } },
+};
+
+static const struct refuse_case run_refusals[] = {
+	{ "-12.5",    FT, RB_REFUSE_NEGATIVE, 0, { HUNDREDTHS(1250) } },
+	{ "-12'-6\"", FI, RB_REFUSE_NEGATIVE, 0, { FEET_64(12, 384) } },
+	{ "(12.5)",   FT, RB_REFUSE_SIGNS, 0, { HUNDREDTHS(1250) } },
+	{ "12-6",     FT, RB_REFUSE_DASHED, 0, { FEET_64(12, 384) } },
+	{ "5 1/2",    IN, RB_REFUSE_UNMARKED, 0,
+	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
+};
+/* clang-format on */
+
+static int maybes_of(const struct refuse_case *c)
+{
+	int count = 0;
+
+	while (count < RB_MAYBE && c->maybe[count] != 0)
+		count++;
+	return count;
+}
+
+static int wrong_refusal(const struct refuse_case *c, struct rb_reading got)
+{
+	int maybes = maybes_of(c), wrong;
+
+	wrong = got.refusal != c->refusal || got.where != c->where ||
+		got.maybes != maybes;
+	for (int i = 0; i < maybes && !wrong; i++)
+		wrong = got.maybe[i].nm != c->maybe[i];
+	if (wrong)
+		print_error(
+			"\"%s\" in %s: got refusal %d, not %d, at %zu, %d candidates: "
+			"%lld %lld %lld\n",
+			c->text, rb_unit_name(c->unit), (int)got.refusal, (int)c->refusal,
+			got.where, got.maybes, (long long)got.maybe[0].nm,
+			(long long)got.maybe[1].nm, (long long)got.maybe[2].nm);
+	return wrong;
+}
+
+#define REFUSES_ALL(table, kind, comma, limit)                                           \
+	do {                                                                             \
+		for (size_t i = 0; i < sizeof(table) / sizeof *(table); i++)             \
+			wrong += wrong_refusal(&(table)[i],                              \
+					       parse((table)[i].text, (table)[i].unit,   \
+						     kind, comma, limit));               \
+	} while (0)
+
+static void refuses_the_rest(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	REFUSES_ALL(rod_refusals, RB_OF_ROD, false, rb_length_none());
+	REFUSES_ALL(limit_refusals, RB_OF_ROD, false, rb_length_of(25 * RB_FOOT));
+	REFUSES_ALL(comma_refusals, RB_OF_ROD, true, rb_length_none());
+	REFUSES_ALL(elevation_refusals, RB_OF_ELEVATION, false, rb_length_none());
+	REFUSES_ALL(run_refusals, RB_OF_RUN, false, rb_length_none());
+	assert_int_equal(wrong, 0);
+}
+
+/* Zeros behind the point are figures too: more of them than a number can hold. */
+static void takes_any_number_of_zeros(void **state)
+{
+	static const char zeros[] = "0.00000000000000000000000000000000000000";
+	static const char tiny[] = "0.00000000000000000000000000000000000001";
+
+	(void)state;
+	assert_int_equal(parse(zeros, M, RB_OF_ROD, false, rb_length_none()).refusal,
+			 RB_READ);
+	assert_int_equal(parse(tiny, M, RB_OF_ROD, false, rb_length_none()).refusal,
+			 RB_REFUSE_FINE);
+}
+
+/* The tables must not have forgotten one. */
+static void every_refusal_has_a_row(void **state)
+{
+	bool seen[RB_REFUSALS] = { [RB_READ] = true };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rod_refusals / sizeof *rod_refusals; i++)
+		seen[rod_refusals[i].refusal] = true;
+	seen[limit_refusals[0].refusal] = true;
+	seen[run_refusals[0].refusal] = true;
+	for (int i = 0; i < RB_REFUSALS; i++)
+		if (!seen[i])
+			print_error("refusal %d has no row\n", i);
+	for (int i = 0; i < RB_REFUSALS; i++)
+		assert_true(seen[i]);
+}
+
+/* Whatever the bytes are, the answer is a reading or one of the refusals. */
+static void takes_any_bytes(void **state)
+{
+	static const char alphabet[] =
+		"0159.,'\"-/ ()+:#eoltminfv\xC2\xBD\xE2\x80\x99\xFF";
+	const struct rb_reading_rules rules = { FI, RB_OF_ROD, false,
+						rb_length_of(25 * RB_FOOT) };
+	uint64_t random = 7;
+
+	(void)state;
+	for (int i = 0; i < 200000; i++) {
+		char text[24];
+		size_t length = (size_t)(i % (int)sizeof text);
+		struct rb_reading got;
+
+		for (size_t k = 0; k < length; k++) {
+			random = random * 6364136223846793005u + 1442695040888963407u;
+			text[k] = alphabet[(random >> 33) % (sizeof alphabet - 1)];
+		}
+		got = rb_reading_parse(text, length, &rules);
+		assert_true(got.refusal < RB_REFUSALS && got.where <= length &&
+			    got.maybes <= RB_MAYBE);
+		assert_true(rb_length_absolute(got.value).nm <= RB_LENGTH_MAX);
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(refuses_the_rest),
+		cmocka_unit_test(takes_any_number_of_zeros),
+		cmocka_unit_test(every_refusal_has_a_row),
+		cmocka_unit_test(takes_any_bytes),
+	};
+
+	return cmocka_run_group_tests_name("refusal", tests, NULL, NULL);
+}

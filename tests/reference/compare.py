@@ -1,0 +1,172 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
+"""Hold the program against the reference: random books, every number of the result.
+
+    python3 tests/reference/compare.py --program build/rodbook --count 1000 --seed 1
+
+Also: what `reduce -f csv` writes is a book with the same elevations, and a slip planted
+in a book is among the suspects.  The same seed gives the same books.
+"""
+import argparse
+import json
+import os
+import random
+import subprocess
+import sys
+import tempfile
+from decimal import Decimal
+from fractions import Fraction
+
+sys.dont_write_bytecode = True
+
+import books
+import slips
+from reduce import FOOT, INCH, METRE, Reduced, half_away
+
+SHOWN = {"ft": (FOOT, 4), "ft-in": (FOOT, 4), "in": (INCH, 3), "m": (METRE, 4),
+         "mm": (METRE // 1000, 1)}
+
+
+class Program:
+    def __init__(self, path):
+        self.path = path
+        self.folder = tempfile.TemporaryDirectory(prefix="compare-")
+
+    def file(self, name, data):
+        path = os.path.join(self.folder.name, name)
+        with open(path, "wb") as file:
+            file.write(data)
+        return path
+
+    def run(self, *arguments):
+        return subprocess.run([self.path, *arguments], capture_output=True, check=False)
+
+    def reduce(self, path, *options):
+        """Exit status, result or None, messages."""
+        done = self.run("reduce", "-f", "json", *options, path)
+        try:
+            result = json.loads(done.stdout, parse_float=Decimal, parse_int=Decimal)
+        except ValueError:
+            result = None
+        return done.returncode, result, done.stderr.decode("utf-8", "replace")
+
+
+def shown(value, unit):
+    """A length as the result shows it; None stays None."""
+    if value is None:
+        return None
+    scale, places = SHOWN[unit]
+    return Decimal(half_away(Fraction(value, scale) * 10**places)).scaleb(-places)
+
+
+def expected_points(reduced):
+    book = reduced.book
+    for shot in reduced.shots:
+        back = shot.backsight_row
+        dip = shot.row.dip
+        best = shot.elevation if shot.adjusted is None else shot.adjusted
+        values = {
+            "known_elevation": book.known.get(shot.row.name) if shot.row.name else None,
+            "backsight": back.bs if back else None,
+            "height_of_instrument": shot.opens.hi if shot.opens else None,
+            "intermediate": shot.reading if shot.column == "is_" else None,
+            "foresight": shot.reading if shot.column == "fs" else None,
+            "elevation": shot.elevation, "correction": shot.correction,
+            "adjusted": shot.adjusted, "below": None if dip is None else best - dip,
+            "chainage": shot.row.chainage}
+        fields = {key: shown(value, book.unit) for key, value in values.items()}
+        fields.update(line=shot.row.line, point=shot.row.point or None, kind=shot.kind)
+        if back and back is not shot.row:
+            fields["backsight_line"] = back.line
+        yield fields
+
+
+def expected_sections(reduced):
+    unit = reduced.book.unit
+    for s in reduced.sections:
+            yield {"from": s.start_name.point, "setups": len(s.chain),
+               "to": s.end.row.point if s.closed else None,
+               "sum_backsight": shown(s.sum_bs, unit) if s.end else None,
+               "sum_foresight": shown(s.sum_fs, unit) if s.end else None,
+               "length": shown(s.length, unit) if s.end else None,
+               "misclosure": shown(s.misclosure, unit), "closed": s.closed,
+               "within_tolerance": s.within}
+
+
+def differences(wanted, got, what):
+    wanted = list(wanted)
+    if len(wanted) != len(got):
+        yield f"{what}: {len(wanted)} expected, {len(got)} given"
+    for number, (want, have) in enumerate(zip(wanted, got)):
+        for key, value in want.items():
+            if key == "to" and value is None:
+                continue
+            if have.get(key) != value:
+                name = want.get("point") or want.get("from")
+                yield (f"{what} {number} ({name}) {key}: "
+                       f"expected {value}, given {have.get(key)}")
+
+
+def compare_book(program, data):
+    path = program.file("book.csv", data)
+    reduced = Reduced(data)
+    status, result, talk = program.reduce(path)
+    if result is None:
+        return [f"no result, exit {status}: {talk.strip()[:600]}"]
+    wrong = list(differences(expected_points(reduced), result["points"], "point"))
+    wrong += differences(expected_sections(reduced), result["sections"], "section")
+    failed = any(s.within is False for s in reduced.sections)
+    if status != (1 if failed else 0):
+        wrong.append(f"exit {status}, expected {int(failed)}: {talk.strip()[:300]}")
+    return wrong + round_trip(program, path, result)
+
+
+def round_trip(program, path, result):
+    """What the program writes as CSV reduces to the same elevations."""
+    written = program.run("reduce", "-f", "csv", path).stdout
+    again = program.file("again.csv", written)
+    status, second, talk = program.reduce(again, "-u", result["unit"])
+    if second is None:
+        return [f"round trip: no result, exit {status}: {talk.strip()[:600]}"]
+    keep = ("point", "kind", "elevation", "height_of_instrument", "known_elevation")
+    wanted = [{key: p[key] for key in keep} for p in result["points"]]
+    return list(differences(wanted, second["points"], "round trip"))
+
+
+def compare(program, count, seed, show, keep=None):
+    wrong = 0
+    for number in range(count):
+        rng = random.Random(f"{seed}/{number}")
+        data = books.write(books.observe(rng), rng)
+        found = compare_book(program, data)
+        if not found:
+            continue
+        wrong += 1
+        if wrong <= show:
+            print(f"book {number}:")
+            print("\n".join("  " + line for line in found[:8]))
+            sys.stdout.flush()
+            if keep:
+                with open(os.path.join(keep, f"{seed}-{number}.csv"), "wb") as file:
+                    file.write(data)
+    print(f"books: {count - wrong} of {count} agree")
+    return wrong
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--program", default="build/rodbook")
+    parser.add_argument("--count", type=int, default=1000)
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--slips", type=int, default=300, help="planted, of each kind")
+    parser.add_argument("--show", type=int, default=10, help="disagreements shown")
+    parser.add_argument("--keep", metavar="FOLDER", help="where to leave those books")
+    options = parser.parse_args()
+    program = Program(options.program)
+    wrong = compare(program, options.count, options.seed, options.show, options.keep)
+    missed = slips.plant(program, options.slips, options.seed)
+    sys.exit(1 if wrong or missed else 0)
+
+
+if __name__ == "__main__":
+    main()
