@@ -58,7 +58,7 @@ enum rb_slope_form { RB_PER_FOOT, RB_PERCENT, RB_ONE_IN, RB_DEGREES, RB_PER_METR
  *
  *   RB_PER_FOOT   "1/4 in/ft" where the fall is a whole 64th of an inch a foot,
  *                 otherwise "0.24 in/ft" to `decimals`
- *   RB_PERCENT    "2.08 %"       RB_ONE_IN     "1:48", "1:60.6", "-1:48"; "level" for no fall
+ *   RB_PERCENT    "2.08 %"       RB_ONE_IN     "1:48", "1:60.6", "-1:48"; "level"
  *   RB_DEGREES    "1.19 deg"     RB_PER_METRE  "20.83 mm/m"
  *
  * Degrees are the one place where floating point is used.  Returns the length written.

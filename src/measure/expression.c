@@ -33,7 +33,8 @@ static char next_sign(const struct parser *p)
 	return p->at < p->tokens->count ? p->tokens->item[p->at].sign : '\0';
 }
 
-static bool work(struct parser *p, char sign, struct rb_ratio *left, struct rb_ratio right)
+static bool work(struct parser *p, char sign, struct rb_ratio *left,
+		 struct rb_ratio right)
 {
 	struct rb_ratio result;
 	enum rb_expression_refusal refusal = rb_ratio_work(sign, *left, right, &result);
@@ -44,7 +45,8 @@ static bool work(struct parser *p, char sign, struct rb_ratio *left, struct rb_r
 		p->at--; /* at what was just worked with */
 		return refuse(p, refusal);
 	}
-	p->out->step[p->out->steps++] = (struct rb_operation){ sign, *left, right, result };
+	p->out->step[p->out->steps++] =
+		(struct rb_operation){ sign, *left, right, result };
 	*left = result;
 	return true;
 }

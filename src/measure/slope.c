@@ -45,8 +45,9 @@ static bool only(struct part p, const char *characters)
 /* A number without a unit; read as metres, so that it is exact to nine places. */
 static bool number(struct part p, rb_length *out)
 {
-	const struct rb_reading_rules rules = { RB_METRES, RB_OF_TAPE, false,
-						{ RB_NOT_GIVEN_NM } };
+	const struct rb_reading_rules rules = {
+		RB_METRES, RB_OF_TAPE, false, { RB_NOT_GIVEN_NM }
+	};
 	struct rb_reading r;
 
 	if (!only(p, "0123456789."))
@@ -59,8 +60,9 @@ static bool number(struct part p, rb_length *out)
 /* A length that carries its own mark. */
 static bool marked(struct part p, rb_length *out)
 {
-	const struct rb_reading_rules rules = { RB_FEET, RB_OF_TAPE, false,
-						{ RB_NOT_GIVEN_NM } };
+	const struct rb_reading_rules rules = {
+		RB_FEET, RB_OF_TAPE, false, { RB_NOT_GIVEN_NM }
+	};
 	struct rb_reading r;
 
 	if (!p.length || only(p, "0123456789. /-"))
@@ -166,8 +168,9 @@ static enum rb_slope_refusal read_parts(struct part all, rb_slope *out)
 
 		if (!at)
 			continue;
-		refusal = separators[i].read(cut(all.text, at),
-					     cut(at + strlen(mark), all.text + all.length), out);
+		refusal = separators[i].read(
+			cut(all.text, at), cut(at + strlen(mark), all.text + all.length),
+			out);
 		if (refusal != RB_SLOPE_NONSENSE)
 			return refusal;
 	}

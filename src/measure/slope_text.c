@@ -24,8 +24,8 @@ static size_t put(char buf[static RB_SLOPE_TEXT], int64_t parts, int decimals)
 	int64_t power = ten_to(decimals);
 	const char *sign = parts < 0 ? "-" : "";
 	long long whole = llabs(parts / power), rest = llabs(parts % power);
-	int n = decimals ? snprintf(buf, RB_SLOPE_TEXT, "%s%lld.%0*lld", sign, whole, decimals,
-				    rest)
+	int n = decimals ? snprintf(buf, RB_SLOPE_TEXT, "%s%lld.%0*lld", sign, whole,
+				    decimals, rest)
 			 : snprintf(buf, RB_SLOPE_TEXT, "%s%lld", sign, whole);
 
 	return (size_t)n;
@@ -53,8 +53,8 @@ static int64_t degrees(rb_slope s, int decimals)
 	return (int64_t)llround(angle * (double)ten_to(decimals));
 }
 
-size_t rb_slope_number(char buf[static RB_SLOPE_TEXT], rb_slope s, enum rb_slope_form form,
-		       int decimals)
+size_t rb_slope_number(char buf[static RB_SLOPE_TEXT], rb_slope s,
+		       enum rb_slope_form form, int decimals)
 {
 	if (decimals > MOST_DECIMALS)
 		decimals = MOST_DECIMALS;
@@ -69,7 +69,8 @@ size_t rb_slope_number(char buf[static RB_SLOPE_TEXT], rb_slope s, enum rb_slope
 		return put(buf, degrees(s, decimals), decimals);
 	case RB_ONE_IN:
 		if (s.fall.nm)
-			return put(buf, scaled(s.run.nm, s.fall.nm, 1, decimals), decimals);
+			return put(buf, scaled(s.run.nm, s.fall.nm, 1, decimals),
+				   decimals);
 		break;
 	}
 	buf[0] = '\0';
@@ -115,11 +116,11 @@ static size_t one_in(char buf[static RB_SLOPE_TEXT], rb_slope s, int decimals)
 	return (size_t)snprintf(buf, RB_SLOPE_TEXT, "%s1:%.40s", sign, number);
 }
 
-size_t rb_slope_format(char buf[static RB_SLOPE_TEXT], rb_slope s, enum rb_slope_form form,
-		       int decimals)
+size_t rb_slope_format(char buf[static RB_SLOPE_TEXT], rb_slope s,
+		       enum rb_slope_form form, int decimals)
 {
 	static const char *const units[] = {
-		[RB_PER_FOOT] = " in/ft", [RB_PERCENT] = " %", [RB_ONE_IN] = "",
+		[RB_PER_FOOT] = " in/ft", [RB_PERCENT] = " %",      [RB_ONE_IN] = "",
 		[RB_DEGREES] = " deg",    [RB_PER_METRE] = " mm/m",
 	};
 	char number[RB_SLOPE_TEXT];

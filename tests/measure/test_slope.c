@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* test_slope.c - slopes as they are written, compared, carried over a length and shown. */
+/* test_slope.c - slopes as they are written, compared, carried over a length and shown.
+ */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -314,7 +315,8 @@ static void reads_back(void **state)
 	assert_int_equal(wrong, 0);
 }
 
-/* A run of a nanometre: what cannot be held is as steep as can be said, of either sign. */
+/* A run of a nanometre: what cannot be held is as steep as can be said, of either sign.
+ */
 static void too_steep_to_say(void **state)
 {
 	const rb_slope cliff = { { RB_LENGTH_MAX }, { 1 } };
