@@ -226,6 +226,9 @@ static void note_places(struct rb_book_reader *r, enum rb_column column,
 								       : places->decimals;
 		return;
 	}
+	if (reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES && decimals > 0 &&
+	    decimals > places->decimals)
+		places->decimals = decimals;
 	if (reading->denominator > places->denominator)
 		places->denominator = reading->denominator;
 	if (column <= RB_FORESIGHT)
@@ -378,7 +381,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 		say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE, kept(r, cell), rb_nothing());
 		return set_value(r, RB_CHAINAGE, rb_length_none());
 	}
-	if (strchr(name, '+')) {
+	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
 		reading = rb_chainage_parse(name, strlen(name), &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
 			return set_value(r, RB_CHAINAGE, reading.value);

@@ -10,16 +10,16 @@ static const struct {
 	size_t length;
 	char plain;
 } alike[] = {
-	{ "\xC2\xA0", 2, ' ' },         /* no-break space */
-	{ "\xE2\x80\x90", 3, '-' },     /* hyphen */
-	{ "\xE2\x80\x91", 3, '-' },     /* no-break hyphen */
-	{ "\xE2\x80\x92", 3, '-' },     /* figure dash */
-	{ "\xE2\x80\x93", 3, '-' },     /* en dash */
-	{ "\xE2\x80\x94", 3, '-' },     /* em dash */
-	{ "\xE2\x80\x95", 3, '-' },     /* bar */
-	{ "\xE2\x88\x92", 3, '-' },     /* minus */
-	{ "\xE2\x80\x89", 3, ' ' },     /* thin space */
-	{ "\xE2\x80\xAF", 3, ' ' },     /* narrow no-break space */
+	{ "\xC2\xA0", 2, ' ' },     /* no-break space */
+	{ "\xE2\x80\x90", 3, '-' }, /* hyphen */
+	{ "\xE2\x80\x91", 3, '-' }, /* no-break hyphen */
+	{ "\xE2\x80\x92", 3, '-' }, /* figure dash */
+	{ "\xE2\x80\x93", 3, '-' }, /* en dash */
+	{ "\xE2\x80\x94", 3, '-' }, /* em dash */
+	{ "\xE2\x80\x95", 3, '-' }, /* bar */
+	{ "\xE2\x88\x92", 3, '-' }, /* minus */
+	{ "\xE2\x80\x89", 3, ' ' }, /* thin space */
+	{ "\xE2\x80\xAF", 3, ' ' }, /* narrow no-break space */
 };
 
 /* The plain character that s begins with, and how many bytes it takes there. */
@@ -30,9 +30,10 @@ static char plain_at(const char *s, size_t left, size_t *taken)
 		return (char)(s[0] + ('a' - 'A'));
 	if (s[0] == '\t' || s[0] == '\n' || s[0] == '\r')
 		return ' ';
-	for (size_t i = 0; (unsigned char)s[0] >= 0xC2 && i < sizeof alike / sizeof *alike;
-	     i++) {
-		if (left < alike[i].length || memcmp(s, alike[i].bytes, alike[i].length) != 0)
+	for (size_t i = 0;
+	     (unsigned char)s[0] >= 0xC2 && i < sizeof alike / sizeof *alike; i++) {
+		if (left < alike[i].length ||
+		    memcmp(s, alike[i].bytes, alike[i].length) != 0)
 			continue;
 		*taken = alike[i].length;
 		return alike[i].plain;
@@ -45,11 +46,18 @@ size_t rb_name_fold(char *out, const char *text, size_t length)
 	size_t used = 0, taken;
 
 	for (size_t i = 0; i < length; i += taken) {
-		char c = plain_at(text + i, length - i, &taken);
+		char c = text[i];
 
+		taken = 1;
+		if (c > ' ' && c <= '~') { /* nearly all of them */
+			out[used++] = c >= 'A' && c <= 'Z' ? (char)(c + ('a' - 'A')) : c;
+			continue;
+		}
+		c = plain_at(text + i, length - i, &taken);
 		if (c == ' ' && (!used || out[used - 1] == ' '))
 			continue;
-		/* Capital letters of Latin-1: U+00C0 to U+00DE, but for the times sign. */
+		/* Capital letters of Latin-1: U+00C0 to U+00DE, but for the times sign.
+		 */
 		if (used && out[used - 1] == '\xC3' && (unsigned char)c >= 0x80 &&
 		    (unsigned char)c <= 0x9E && (unsigned char)c != 0x97)
 			c = (char)((unsigned char)c + 0x20);
@@ -63,7 +71,8 @@ size_t rb_name_fold(char *out, const char *text, size_t length)
 
 static bool is_letter_or_digit(char c)
 {
-	return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || (unsigned char)c >= 0x80;
+	return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ||
+	       (unsigned char)c >= 0x80;
 }
 
 #define HASH_START UINT64_C(0xCBF29CE484222325) /* FNV-1a, folded to 32 bits */
@@ -104,19 +113,19 @@ static uint32_t hash_of_all(const char *s, size_t length)
 bool rb_names_nearly_same(const char *name, const char *other)
 {
 	char a[128], b[128];
-	size_t m = 0, n = 0;
+	size_t m = 0, n = 0, alike_letters = 0;
 
 	if (strlen(name) >= sizeof a || strlen(other) >= sizeof b)
 		return false;
 	rb_name_fold(a, name, strlen(name));
 	rb_name_fold(b, other, strlen(other));
-	for (;; m++, n++) {
+	for (;; m++, n++, alike_letters++) {
 		while (a[m] && !is_letter_or_digit(a[m]))
 			m++;
 		while (b[n] && !is_letter_or_digit(b[n]))
 			n++;
 		if (a[m] != b[n] || !a[m])
-			return m && a[m] == b[n];
+			return alike_letters && a[m] == b[n];
 	}
 }
 
@@ -128,7 +137,8 @@ static bool same_name(struct rb_names *names, uint32_t number, size_t folded)
 
 	if (length == folded && !memcmp(text, names->folded, folded))
 		return true;
-	return length < names->room && rb_name_fold(names->other, text, length) == folded &&
+	return length < names->room &&
+	       rb_name_fold(names->other, text, length) == folded &&
 	       !memcmp(names->other, names->folded, folded);
 }
 
@@ -169,7 +179,8 @@ static bool make_room(struct rb_names *names, size_t length)
 	return names->folded && names->other;
 }
 
-/* Look along the slots from a hash for the folded name, past `most` others of that hash. */
+/* Look along the slots from a hash for the folded name, past `most` others of that hash.
+ */
 static uint32_t look(struct rb_names *names, size_t folded, uint32_t hash, int most)
 {
 	uint32_t at = hash & (names->slots - 1);
@@ -191,7 +202,8 @@ static uint32_t look(struct rb_names *names, size_t folded, uint32_t hash, int m
 	return RB_NO_POINT;
 }
 
-bool rb_names_find(struct rb_names *names, const char *text, size_t length, uint32_t *number)
+bool rb_names_find(struct rb_names *names, const char *text, size_t length,
+		   uint32_t *number)
 {
 	size_t folded;
 
@@ -262,8 +274,8 @@ bool rb_names_compare(struct rb_names *names, const bool *is_known)
 }
 
 static const char *const ground_names[] = {
-	"ground", "grd", "gr", "g", "cl", "c/l", "centreline", "centerline", "spot", "grade",
-	"surface", "floor", "road", "lawn", "pavement",
+	"ground", "grd",   "gr",      "g",     "cl",   "c/l",  "centreline", "centerline",
+	"spot",   "grade", "surface", "floor", "road", "lawn", "pavement",
 };
 
 bool rb_name_is_ground(const char *text)

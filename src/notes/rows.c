@@ -29,6 +29,7 @@ struct reader {
 	bool in_record;        /* the record goes on from the line before */
 	bool ended;            /* the record ended on the line just fed */
 	bool no_memory;
+	bool carriages;        /* the source has carriage returns */
 	char *text;            /* the cells' texts, each with its NUL */
 	size_t used, room;
 	size_t *start;         /* of each cell in text; one more than there are cells */
@@ -120,11 +121,19 @@ static size_t blank_before(const char *s, size_t length)
 	return 0;
 }
 
+/* Is it ASCII, and no blank?  Most cells begin and end so. */
+static bool is_tight(char c)
+{
+	return c > ' ' && c <= '~';
+}
+
 /* The cell without blanks around it; its text ends in NUL. */
 static struct rb_cell trimmed(char *text, size_t length)
 {
 	size_t blank;
 
+	if (!length || (is_tight(text[0]) && is_tight(text[length - 1])))
+		return (struct rb_cell){ text, length };
 	while (length && (blank = blank_at(text, length)))
 		text += blank, length -= blank;
 	while (length && (blank = blank_before(text, length)))
@@ -185,14 +194,14 @@ static bool restart(struct reader *r, size_t offset, uint32_t line)
 	return start_parser(r);
 }
 
-/* Bytes of the line that begins at `offset`, its end included. */
-static size_t line_size(const struct rb_source *source, size_t offset)
+/* Bytes of the line that begins at the offset, its end included. */
+static size_t line_size(const struct reader *r)
 {
-	const char *line = source->text + offset;
-	size_t left = source->length - offset;
+	const char *line = r->source->text + r->offset;
+	size_t left = r->source->length - r->offset;
 	const char *feed = memchr(line, '\n', left);
 	size_t size = feed ? (size_t)(feed - line) + 1 : left;
-	const char *carriage = memchr(line, '\r', size);
+	const char *carriage = r->carriages ? memchr(line, '\r', size) : NULL;
 
 	if (carriage && carriage + 1 != feed)
 		size = (size_t)(carriage - line) + 1;
@@ -255,7 +264,7 @@ static bool give_up_open_quote(struct reader *r)
 static bool next_line(struct reader *r)
 {
 	const char *line = r->source->text + r->offset;
-	size_t size = line_size(r->source, r->offset);
+	size_t size = line_size(r);
 
 	if (!r->in_record) {
 		r->record_line = r->line;
@@ -312,6 +321,7 @@ bool rb_rows_read(struct rb_arena *arena, struct rb_findings *findings,
 	bool stopped = false, read;
 
 	r.line = source->first_line;
+	r.carriages = source->length && memchr(source->text, '\r', source->length);
 	source->long_records = 0;
 	if (!start_parser(&r))
 		return rb_findings_no_memory(findings);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "measure/reading.h"
+#include "notes/names.h"
 
 struct state {
 	struct rb_arena *arena;
@@ -15,33 +16,27 @@ struct state {
 	uint32_t nearly_header; /* the first line with any heading on it */
 };
 
-static char lower(char c)
-{
-	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
 #define WORD 48
 
-/* The cell in lower case: blanks folded, or with `dropped` characters left out. */
+/* The cell in small letters, blanks and dashes of all kinds made plain, and with the
+ * `dropped` characters left out. */
 static size_t fold(char word[static WORD], const char *text, size_t length,
 		   const char *dropped)
 {
+	char plain[WORD];
 	size_t used = 0;
 
-	for (size_t i = 0; i < length; i++) {
-		char c = lower(text[i]);
-
-		if (strchr(dropped, c) || (c == ' ' && used && word[used - 1] == ' '))
-			continue;
-		if (used == WORD - 1)
-			return 0;
-		word[used++] = c;
-	}
+	if (length >= WORD)
+		return 0;
+	length = rb_name_fold(plain, text, length);
+	for (size_t i = 0; i < length; i++)
+		if (!strchr(dropped, plain[i]))
+			word[used++] = plain[i];
 	word[used] = '\0';
 	return used;
 }
 
-#define HEADING_DROPS ".()/_-+ \t\r\n"
+#define HEADING_DROPS ".()/_-+ "
 
 static bool same_heading(const char *name, const char *word)
 {
@@ -56,7 +51,7 @@ static int column_of(const struct rb_form *form, const struct rb_cell *cell)
 {
 	char word[WORD];
 
-	if (!fold(word, cell->text, cell->length, "\t"))
+	if (!fold(word, cell->text, cell->length, ""))
 		return -1;
 	for (size_t i = 0; i < form->exacts; i++)
 		if (!strcmp(form->exact[i].name, word))
@@ -108,7 +103,8 @@ static const char *nearest_heading(const struct rb_form *form, const struct rb_c
 				    strlen(form->heading[i].name), HEADING_DROPS);
 		int most = other > 4 ? 2 : 1;
 
-		if (other > 2 && rb_letters_apart(word, length, plain, other, most) <= most)
+		if (other > 2 &&
+		    rb_letters_apart(word, length, plain, other, most) <= most)
 			return form->column_name[form->heading[i].column];
 	}
 	return NULL;
@@ -166,7 +162,7 @@ static const struct rb_key *key_of(const struct rb_form *form, const struct rb_c
 	*taken = colon ? length + 1 : length;
 	while (length && cell->text[length - 1] == ' ')
 		length--;
-	if (!fold(word, cell->text, length, "\t"))
+	if (!fold(word, cell->text, length, ""))
 		return NULL;
 	for (size_t i = 0; i < form->keys; i++)
 		if (!strcmp(form->key[i].name, word))
@@ -180,7 +176,7 @@ static void say_nearly_key(struct state *s, const struct rb_record *record, uint
 	const char *colon = memchr(cell->text, ':', cell->length);
 	char word[WORD];
 	size_t length = fold(word, cell->text,
-			     colon ? (size_t)(colon - cell->text) : cell->length, "\t");
+			     colon ? (size_t)(colon - cell->text) : cell->length, "");
 
 	for (size_t k = 0; length && k < s->form->keys; k++) {
 		const char *name = s->form->key[k].name;
@@ -216,7 +212,8 @@ static bool take_value(struct state *s, const struct rb_record *record, uint32_t
 	return value->text || rb_findings_no_memory(s->findings);
 }
 
-/* A row above the header: keys with their values, and words that are nobody's business. */
+/* A row above the header: keys with their values, and words that are nobody's business.
+ */
 static bool take_keys(struct state *s, const struct rb_record *record)
 {
 	for (uint32_t i = 0; i < record->cells; i++) {
@@ -237,7 +234,8 @@ static bool take_keys(struct state *s, const struct rb_record *record)
 		}
 		while (next < record->cells && !record->cell[next].length)
 			next++;
-		if (next == record->cells || key_of(s->form, &record->cell[next], &unused))
+		if (next == record->cells ||
+		    key_of(s->form, &record->cell[next], &unused))
 			continue;
 		if (!take_value(s, record, next, key, record->cell[next].text,
 				record->cell[next].length))
@@ -253,7 +251,8 @@ static bool says_nothing(const struct rb_record *record)
 	for (uint32_t i = 1; i < record->cells; i++)
 		if (record->cell[i].length)
 			return false;
-	return !record->cells || !record->cell[0].length || record->cell[0].text[0] == '#';
+	return !record->cells || !record->cell[0].length ||
+	       record->cell[0].text[0] == '#';
 }
 
 static bool on_record(void *self, const struct rb_record *record)
@@ -282,8 +281,8 @@ static void say_no_header(struct state *s)
 }
 
 struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findings,
-			       const struct rb_form *form, const char *bytes, size_t length,
-			       const struct rb_sheet_reader *reader)
+			       const struct rb_form *form, const char *bytes,
+			       size_t length, const struct rb_sheet_reader *reader)
 {
 	struct rb_source *source = rb_source_open(arena, findings, bytes, length);
 	struct state s = { arena, findings, form, reader, NULL, 0 };

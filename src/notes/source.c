@@ -15,16 +15,30 @@ static const struct {
 	{ "%PDF", 4, "a PDF" },
 	{ "{\\rtf", 5, "a word processor's file" },
 	{ "<?xml", 5, "a spreadsheet in XML" },
-	{ "<!DOC", 5, "a web page" },
+	{ "<!doc", 5, "a web page" },
 	{ "<html", 5, "a web page" },
 	{ "<table", 6, "a web page" },
 };
+
+/* Web pages are written in capitals and in small letters. */
+static bool begins_with(const char *bytes, const char *begin, size_t length)
+{
+	for (size_t i = 0; i < length; i++) {
+		char c = bytes[i];
+
+		if (begin[0] == '<' && c >= 'A' && c <= 'Z')
+			c = (char)(c - 'A' + 'a');
+		if (c != begin[i])
+			return false;
+	}
+	return true;
+}
 
 static bool is_csv(struct rb_findings *findings, const char *bytes, size_t length)
 {
 	for (size_t i = 0; i < sizeof magic / sizeof *magic; i++) {
 		if (length < magic[i].length ||
-		    memcmp(bytes, magic[i].bytes, magic[i].length) != 0)
+		    !begins_with(bytes, magic[i].bytes, magic[i].length))
 			continue;
 		rb_findings_add(findings, RB_CODE_SHEET_FILE, rb_in_file(),
 				rb_text(magic[i].what), rb_nothing());
@@ -63,18 +77,22 @@ static bool has_no_nul(struct rb_findings *findings, const char *bytes, size_t l
 	nul = length ? memchr(bytes, '\0', length) : NULL;
 	if (!nul)
 		return true;
-	rb_findings_add(findings, RB_CODE_NUL_BYTE,
-			rb_at(line_of(bytes, (size_t)(nul - bytes)), RB_WHOLE_ROW, NULL, NULL),
-			rb_nothing(), rb_nothing());
+	rb_findings_add(
+		findings, RB_CODE_NUL_BYTE,
+		rb_at(line_of(bytes, (size_t)(nul - bytes)), RB_WHOLE_ROW, NULL, NULL),
+		rb_nothing(), rb_nothing());
 	return false;
 }
 
 /* Bytes of the UTF-8 sequence at s, or 0 if it is none (RFC 3629). */
 static size_t sequence(const unsigned char *s, size_t left)
 {
-	size_t size = s[0] < 0x80 ? 1 : s[0] < 0xC2 ? 0 : s[0] < 0xE0 ? 2 : s[0] < 0xF0 ? 3
-							: s[0] < 0xF5		       ? 4
-										       : 0;
+	size_t size = s[0] < 0x80   ? 1
+		      : s[0] < 0xC2 ? 0
+		      : s[0] < 0xE0 ? 2
+		      : s[0] < 0xF0 ? 3
+		      : s[0] < 0xF5 ? 4
+				    : 0;
 
 	if (size > left)
 		return 0;
@@ -107,9 +125,10 @@ static bool is_utf8(const char *bytes, size_t length)
 
 /* Windows-1252 from 0x80 to 0x9F; the five bytes that it does not use become U+FFFD. */
 static const uint16_t windows_1252[32] = {
-	0x20AC, 0xFFFD, 0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021, 0x02C6, 0x2030, 0x0160,
-	0x2039, 0x0152, 0xFFFD, 0x017D, 0xFFFD, 0xFFFD, 0x2018, 0x2019, 0x201C, 0x201D, 0x2022,
-	0x2013, 0x2014, 0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0xFFFD, 0x017E, 0x0178,
+	0x20AC, 0xFFFD, 0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021,
+	0x02C6, 0x2030, 0x0160, 0x2039, 0x0152, 0xFFFD, 0x017D, 0xFFFD,
+	0xFFFD, 0x2018, 0x2019, 0x201C, 0x201D, 0x2022, 0x2013, 0x2014,
+	0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0xFFFD, 0x017E, 0x0178,
 };
 
 static size_t put_utf8(char *out, unsigned code)
@@ -176,18 +195,18 @@ struct rb_source *rb_source_open(struct rb_arena *arena, struct rb_findings *fin
 		return NULL;
 	}
 	if (length >= INT32_MAX) {
-		rb_findings_add(findings, RB_CODE_FILE_TOO_LONG, rb_in_file(), rb_nothing(),
-				rb_nothing());
+		rb_findings_add(findings, RB_CODE_FILE_TOO_LONG, rb_in_file(),
+				rb_nothing(), rb_nothing());
 		return NULL;
 	}
-	if (!is_csv(findings, bytes, length) || !has_no_nul(findings, bytes, length))
-		return NULL;
 	if (length >= 3 && !memcmp(bytes, "\xEF\xBB\xBF", 3))
 		bytes += 3, length -= 3;
+	if (!is_csv(findings, bytes, length) || !has_no_nul(findings, bytes, length))
+		return NULL;
 	*source = (struct rb_source){ .text = bytes, .length = length, .first_line = 1 };
 	if (!is_utf8(bytes, length)) {
-		rb_findings_add(findings, RB_CODE_WINDOWS_1252, rb_in_file(), rb_nothing(),
-				rb_nothing());
+		rb_findings_add(findings, RB_CODE_WINDOWS_1252, rb_in_file(),
+				rb_nothing(), rb_nothing());
 		source->text = decode(arena, bytes, &source->length);
 		if (!source->text) {
 			rb_findings_no_memory(findings);

@@ -7,10 +7,12 @@
 /* Bytes of the physical line at s, without and with its end. */
 static size_t line_at(const char *s, size_t left, size_t *whole)
 {
-	size_t n = 0;
+	const char *feed = memchr(s, '\n', left);
+	size_t n = feed ? (size_t)(feed - s) : left;
+	const char *carriage = memchr(s, '\r', n);
 
-	while (n < left && s[n] != '\n' && s[n] != '\r')
-		n++;
+	if (carriage)
+		n = (size_t)(carriage - s);
 	*whole = n;
 	if (n < left)
 		*whole += n + 1 < left && s[n] == '\r' && s[n + 1] == '\n' ? 2 : 1;

@@ -1,0 +1,700 @@
+/* SPDX-License-Identifier: MIT */
+/* test_book.c - a book as it was typed: keys, columns, names, habits, what is wrong. */
+#include "notes.h"
+
+#define HEAD                      "point,known elevation,backsight,intermediate,foresight\n"
+#define FT(feet, ten_thousandths) ((feet)*RB_FOOT + (ten_thousandths) * (RB_FOOT / 10000))
+
+static const char *codes_of(const char *csv, char text[static ROOM])
+{
+	struct notes notes = notes_of(csv);
+
+	findings_as_text(text, &notes.findings);
+	assert_int_equal(notes.book != NULL, rb_findings_allow_result(&notes.findings));
+	notes_end(&notes);
+	return text;
+}
+
+/* ---- keys ---- */
+
+static void every_key(void **state)
+{
+	struct notes notes =
+		notes_of("project,Larch St\ndate,2026-03-17\ncrew,Ann\n"
+			 "student,Bo\ninstrument,No. 3\nrod,13\nweather,fog\n"
+			 "datum,city\nunit,ft\ntolerance,0.02 ft\n"
+			 "adjust,distance\ncollimation,+0.004 ft per 100 ft\n"
+			 "sight limit,200\nbalance limit,50 ft\ndecimals,3\n"
+			 "rod on,Top of  Pipe\n" HEAD "BM,100,4.27,,\n");
+	const struct rb_book *book = notes.book;
+	const struct rb_book_keys *key;
+
+	(void)state;
+	assert_non_null(book);
+	key = &book->key;
+	assert_string_equal(book->file, "book.csv");
+	assert_string_equal(key->project, "Larch St");
+	assert_string_equal(key->date, "2026-03-17");
+	assert_string_equal(key->crew, "Ann");
+	assert_string_equal(key->student, "Bo");
+	assert_string_equal(key->instrument, "No. 3");
+	assert_string_equal(key->weather, "fog");
+	assert_string_equal(key->datum, "city");
+	assert_true(key->rod_given);
+	assert_int_equal(key->rod.nm, FT(13, 0));
+	assert_int_equal(book->unit, RB_FEET);
+	assert_true(key->tolerance.given);
+	assert_int_equal(key->tolerance.coefficient.nm, FT(0, 200));
+	assert_int_equal(key->tolerance_line, 10);
+	assert_int_equal(key->tolerance_cell, 1);
+	assert_int_equal(key->adjust, RB_BY_DISTANCE);
+	assert_int_equal(key->adjust_line, 11);
+	assert_int_equal(key->collimation.nm, FT(0, 40));
+	assert_int_equal(key->collimation_run.nm, FT(100, 0));
+	assert_int_equal(key->sight_limit.nm, FT(200, 0));
+	assert_int_equal(key->balance_limit.nm, FT(50, 0));
+	assert_int_equal(key->decimals, 3);
+	assert_int_equal(key->rod_on, RB_ON_TOP_OF_PIPE);
+	assert_int_equal(book->rod_on[0], RB_ON_TOP_OF_PIPE);
+	notes_end(&notes);
+}
+
+static void no_keys_at_all(void **state)
+{
+	struct notes notes = notes_of(HEAD "BM,100,4.27,,\n");
+	const struct rb_book_keys *key = &notes.book->key;
+
+	(void)state;
+	assert_string_equal(key->project, "");
+	assert_string_equal(key->datum, "");
+	assert_false(key->rod_given);
+	assert_int_equal(key->rod.nm, FT(25, 0));
+	assert_int_equal(notes.book->unit, RB_FEET);
+	assert_false(key->tolerance.given);
+	assert_int_equal(key->tolerance_line, 0);
+	assert_int_equal(key->adjust, RB_BY_SETUPS);
+	assert_int_equal(key->adjust_line, 0);
+	assert_false(rb_length_given(key->collimation));
+	assert_false(rb_length_given(key->sight_limit));
+	assert_false(rb_length_given(key->balance_limit));
+	assert_int_equal(key->decimals, -1);
+	assert_int_equal(key->rod_on, RB_ON_UNSAID);
+	notes_end(&notes);
+}
+
+/* clang-format off */
+static const struct unit_case {
+	const char *written;
+	enum rb_unit unit;
+} unit_cases[] = {
+	{ "ft", RB_FEET },          { "Feet", RB_FEET },         { "decimal feet", RB_FEET },
+	{ "in", RB_INCHES },        { "inches", RB_INCHES },     { "ft-in", RB_FEET_INCHES },
+	{ "feet and inches", RB_FEET_INCHES },                   { "m", RB_METRES },
+	{ "metres", RB_METRES },    { "meters", RB_METRES },     { "mm", RB_MILLIMETRES },
+	{ "millimetres", RB_MILLIMETRES },
+};
+
+/* In metric books the rod is in metres, whatever the readings are in. */
+static const struct limit_case {
+	const char *unit, *rod;
+	int64_t nm;
+} limit_cases[] = {
+	{ "ft",    "13",     FT(13, 0) },
+	{ "in",    "13",     FT(13, 0) },
+	{ "ft-in", "13",     FT(13, 0) },
+	{ "ft-in", "13'-6\"", FT(13, 5000) },
+	{ "m",     "5",      5 * RB_METRE },
+	{ "mm",    "5",      5 * RB_METRE },
+	{ "mm",    "4000 mm", 4 * RB_METRE },
+	{ "m",     "16 ft",  FT(16, 0) },
+};
+
+static const struct key_case {
+	const char *key, *findings;
+} key_cases[] = {
+	{ "unit,cubits",               "bad-unit@1:1" },
+	{ "tolerance,some",            "bad-tolerance@1:1" },
+	{ "adjust,by hand",            "bad-key@1:1" },
+	{ "adjust: SETUPS",            "" },
+	{ "adjust,None",               "" },
+	{ "collimation,0.004",         "bad-key@1:1" },
+	{ "collimation,0.004 per 100", "" },
+	{ "collimation,-0.004/100",    "" },
+	{ "collimation,0.004 per 0",   "bad-key@1:1" },
+	{ "decimals,two",              "bad-key@1:1" },
+	{ "decimals,7",                "bad-key@1:1" },
+	{ "decimals,0",                "" },
+	{ "rod on,lawn chair",         "bad-rod-on@1:1" },
+	{ "rod,long",                  "not-a-reading@1:1" },
+	{ "sight limit,5-Mar",         "date-cell@1:1" },
+	{ "balance limit,-3",          "negative@1:1" },
+};
+/* clang-format on */
+
+static void units(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof unit_cases / sizeof *unit_cases; i++) {
+		char csv[ROOM] = "";
+		struct notes notes;
+
+		add_text(csv, "unit,%s\n" HEAD "BM,1 m,1 m,,\n", unit_cases[i].written);
+		notes = notes_of(csv);
+		if (!notes.book || notes.book->unit != unit_cases[i].unit) {
+			print_error("%s\n", unit_cases[i].written);
+			wrong++;
+		}
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+static void lengths_of_keys(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof limit_cases / sizeof *limit_cases; i++) {
+		const struct limit_case *c = &limit_cases[i];
+		char csv[ROOM] = "";
+		struct notes notes;
+
+		add_text(csv, "unit,%s\nrod,%s\n" HEAD "BM,1 m,1 m,,\n", c->unit, c->rod);
+		notes = notes_of(csv);
+		if (!notes.book || notes.book->key.rod.nm != c->nm) {
+			print_error("%s, %s\n", c->unit, c->rod);
+			wrong++;
+		}
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+static void values_of_keys(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof key_cases / sizeof *key_cases; i++) {
+		char csv[ROOM] = "", found[ROOM];
+
+		add_text(csv, "%s\n" HEAD "BM,100.00,4.27,,\n", key_cases[i].key);
+		wrong += differs(key_cases[i].key, codes_of(csv, found),
+				 key_cases[i].findings);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* ---- columns ---- */
+
+static void every_column(void **state)
+{
+	struct notes notes = notes_of(
+		"point,known elevation,bs,is,fs,bs dist,fs dist,ch,dip,hi,elev,"
+		"rod on,remarks,correction,adjusted\n"
+		"BM,100.00,4.27,,,90,,0,,104.27,100.00,,brass cap,,\n"
+		"MH-1,,,7.48,,,75,1+25.5,3.25,,96.79,rim,\"south, side\",0.01,96.80\n"
+		"TP-1,,5.11,,6.03,80,85,,,103.35,98.24,,,,\n");
+	static const struct {
+		enum rb_column column;
+		uint32_t row;
+		int64_t nm; /* RB_NOT_GIVEN_NM: empty */
+	} wanted[] = {
+		{ RB_BACKSIGHT, 0, FT(4, 2700) },
+		{ RB_BACKSIGHT, 1, RB_NOT_GIVEN_NM },
+		{ RB_BACKSIGHT, 2, FT(5, 1100) },
+		{ RB_INTERMEDIATE, 0, RB_NOT_GIVEN_NM },
+		{ RB_INTERMEDIATE, 1, FT(7, 4800) },
+		{ RB_FORESIGHT, 2, FT(6, 300) },
+		{ RB_BACKSIGHT_DISTANCE, 0, FT(90, 0) },
+		{ RB_BACKSIGHT_DISTANCE, 2, FT(80, 0) },
+		{ RB_FORESIGHT_DISTANCE, 1, FT(75, 0) },
+		{ RB_FORESIGHT_DISTANCE, 2, FT(85, 0) },
+		{ RB_CHAINAGE, 0, 0 },
+		{ RB_CHAINAGE, 1, FT(125, 5000) },
+		{ RB_CHAINAGE, 2, RB_NOT_GIVEN_NM },
+		{ RB_MEASURE_DOWN, 1, FT(3, 2500) },
+		{ RB_HEIGHT_OF_INSTRUMENT, 0, FT(104, 2700) },
+		{ RB_ELEVATION, 1, FT(96, 7900) },
+	};
+	const struct rb_book *book = notes.book;
+
+	(void)state;
+	assert_non_null(book);
+	assert_int_equal(notes.findings.count, 0);
+	assert_int_equal(book->rows, 3);
+	for (size_t i = 0; i < sizeof wanted / sizeof *wanted; i++)
+		assert_int_equal(rb_book_value(book, wanted[i].column, wanted[i].row).nm,
+				 wanted[i].nm);
+	assert_int_equal(rb_book_known(book, book->row[0].point).nm, FT(100, 0));
+	assert_false(rb_length_given(rb_book_known(book, book->row[1].point)));
+	assert_false(rb_length_given(rb_book_known(book, RB_NO_POINT)));
+	assert_int_equal(book->rod_on[1], RB_ON_RIM);
+	assert_int_equal(book->rod_on[2], RB_ON_UNSAID);
+	assert_string_equal(book->text + book->remarks[0], "brass cap");
+	assert_string_equal(book->text + book->remarks[1], "south, side");
+	assert_string_equal(book->text + book->remarks[2], "");
+	assert_string_equal(rb_book_typed(book, 2), "TP-1");
+	assert_int_equal(rb_book_place(book, 1, RB_INTERMEDIATE).line, 3);
+	assert_int_equal(rb_book_place(book, 1, RB_INTERMEDIATE).cell, 3);
+	assert_string_equal(rb_book_place(book, 1, RB_INTERMEDIATE).point, "MH-1");
+	assert_string_equal(rb_book_place(book, 1, RB_INTERMEDIATE).heading,
+			    "intermediate");
+	assert_int_equal(rb_book_row_place(book, 1).cell, RB_WHOLE_ROW);
+	assert_null(rb_book_row_place(book, 1).heading);
+	notes_end(&notes);
+}
+
+/* A column in which nothing stands has no array, and a missing one no cell. */
+static void columns_without_values(void **state)
+{
+	struct notes notes = notes_of("point,known elevation,bs,is,fs\nBM,100,4.27,,\n");
+
+	(void)state;
+	assert_null(notes.book->value[RB_INTERMEDIATE]);
+	assert_int_equal(notes.book->cell_of[RB_INTERMEDIATE], 3);
+	assert_int_equal(notes.book->cell_of[RB_REMARKS], -1);
+	assert_null(notes.book->remarks);
+	assert_false(rb_length_given(rb_book_value(notes.book, RB_CHAINAGE, 0)));
+	notes_end(&notes);
+}
+
+static void lines_of_rows(void **state)
+{
+	struct notes notes =
+		notes_of("title,,\n\npoint,known elevation,bs,remarks\n\n\n"
+			 "BM,100,4.27,\"two\nlines\"\n# comment\nA,,,\n,,,\nB,,,\n");
+	static const uint32_t lines[] = { 6, 9, 11 };
+
+	(void)state;
+	assert_int_equal(notes.book->rows, 3);
+	for (uint32_t i = 0; i < 3; i++)
+		assert_int_equal(rb_book_line(notes.book, i), lines[i]);
+	notes_end(&notes);
+}
+
+static void places_of_the_rod(void **state)
+{
+	static const char *const names[] = {
+		"ground",        "hub",     "invert", "top of pipe", "inside top",
+		"trench bottom", "bedding", "rim",    "floor",       "other",
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+		enum rb_rod_on place = rb_rod_on_parse(names[i], strlen(names[i]));
+
+		assert_int_equal(place, RB_ON_GROUND + (int)i);
+		assert_string_equal(rb_rod_on_name(place), names[i]);
+	}
+	assert_int_equal(rb_rod_on_parse(" Trench  BOTTOM ", 16), RB_ON_TRENCH_BOTTOM);
+	assert_int_equal(rb_rod_on_parse("crown", 5),
+			 RB_ON_UNSAID); /* of which surface? */
+	assert_int_equal(rb_rod_on_parse("", 0), RB_ON_UNSAID);
+	assert_string_equal(rb_rod_on_name(RB_ON_UNSAID), "");
+}
+
+/* ---- names ---- */
+
+/* Rows as "typed=point number", and the chainage in feet where there is one. */
+static const char *names_as_text(char text[static ROOM], const struct rb_book *book)
+{
+	text[0] = '\0';
+	for (uint32_t i = 0; i < book->rows; i++) {
+		rb_length at = rb_book_value(book, RB_CHAINAGE, i);
+		char feet[RB_LENGTH_TEXT];
+
+		add_text(text, "%s%s=", i ? " " : "", rb_book_typed(book, i));
+		if (book->row[i].point == RB_NO_POINT)
+			add_text(text, "-");
+		else
+			add_text(text, "%s", rb_book_point(book, book->row[i].point));
+		if (rb_length_given(at))
+			add_text(text, "@%s", in_unit(feet, at, RB_FEET, 1));
+	}
+	return text;
+}
+
+/* clang-format off */
+static const struct name_case {
+	const char *what, *names, *text, *findings;
+} name_cases[] = {
+	{ "one point",             "TP-1\ntp-1\n TP\u20131 \n",    "TP-1=TP-1 tp-1=TP-1 TP\u20131=TP-1", "" },
+	{ "two points",            "TP-1\nTP-2\n",                "TP-1=TP-1 TP-2=TP-2", "" },
+	{ "short stations",        "0+00\n+10\n+50\n1+00\n+25\n", "0+00=0+00@0.0 +10=0+10@10.0 +50=0+50@50.0 1+00=1+00@100.0 +25=1+25@125.0", "" },
+	{ "as a sheet writes them", "0+00\n10\n50\n1+00\n25\n",   "0+00=0+00@0.0 10=0+10@10.0 50=0+50@50.0 1+00=1+00@100.0 25=1+25@125.0", "" },
+	{ "thousands",             "0+050\n1+000\n+250\n",        "0+050=0+050@50.0 1+000=1+000@1000.0 +250=1+250@1250.0", "" },
+	{ "with decimals",         "1+50\n+75.5\n",               "1+50=1+50@150.0 +75.5=1+75.5@175.5", "" },
+	{ "the same station again", "0+00\n+10\n0+10\n",          "0+00=0+00@0.0 +10=0+10@10.0 0+10=0+10@10.0", "" },
+	{ "numbers alone",         "10\n20\n",                    "10=10 20=20", "" },
+	{ "not two digits",        "0+00\n5\n100\n",              "0+00=0+00@0.0 5=5 100=100", "" },
+	{ "a point named #1",      "#1\n#2\n",                    "#1=#1 #2=#2", "" },
+	{ "guarded by our CSV",    "'-BM1\n'=MH\n'@5\n",          "-BM1=-BM1 =MH==MH @5=@5", "" },
+	{ "apostrophe kept",       "'TP\n",                       "'TP='TP", "" },
+	{ "nearly one",            "TP-1\nTP1\n",                 "TP-1=TP-1 TP1=TP1", "near-name@4:0" },
+	{ "known with words",      "BM nail\n",                   "BM nail=BM nail", "near-name@3:0" },
+	{ "not known, with words", "TP-1\nTP-1 spike\n",          "TP-1=TP-1 TP-1 spike=TP-1 spike", "" },
+	{ "ground comes again",    "ground\nG round\n",           "ground=ground G round=G round", "near-name@4:0" },
+	{ "mangled: exponent",     "1.00E+05\n",                  "1.00E+05=1.00E+05", "mangled-name@3:0" },
+	{ "mangled: error",        "#NAME?\n",                    "#NAME?=#NAME?", "mangled-name@3:0" },
+	{ "mangled: date",         "2026-05-03\n",                "2026-05-03=2026-05-03", "mangled-name@3:0" },
+	{ "not mangled",           "MH 1-2\n3A\nE5\n5-3\n",       "MH 1-2=MH 1-2 3A=3A E5=E5 5-3=5-3", "" },
+};
+/* clang-format on */
+
+static void names(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof name_cases / sizeof *name_cases; i++) {
+		const struct name_case *c = &name_cases[i];
+		char csv[ROOM] = HEAD "BM,100,4.27,,\n", text[ROOM];
+		struct notes notes;
+		const char *end;
+
+		for (const char *name = c->names; *name; name = end + 1) {
+			end = strchr(name, '\n');
+			add_text(csv, "%.*s,,,5.00,\n", (int)(end - name), name);
+		}
+		notes = notes_of(csv);
+		wrong += differs(c->what, findings_as_text(text, &notes.findings),
+				 c->findings);
+		if (!notes.book) {
+			wrong++;
+			notes_end(&notes);
+			continue;
+		}
+		names_as_text(text, notes.book);
+		wrong += differs(c->what, strncmp(text, "BM=BM ", 6) ? text : text + 6,
+				 c->text);
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* In a column of its own a bare 10 is 10; only +10 takes the hundreds. */
+static void chainages(void **state)
+{
+	static const struct {
+		const char *unit, *chainage;
+		int64_t nm;
+		const char *findings;
+	} cases[] = {
+		{ "ft", "50", FT(50, 0), "" },
+		{ "ft", "10", FT(10, 0), "" },
+		{ "ft", "+10", FT(210, 0), "" },
+		{ "ft", "1+25.5", FT(125, 5000), "" },
+		{ "ft", "1+250", FT(1250, 0), "" },
+		{ "ft", "15.2 m", 15200 * RB_MILLIMETRE, "" },
+		{ "in", "50", FT(50, 0), "" },
+		{ "mm", "15.2", 15200 * RB_MILLIMETRE, "" },
+		{ "m", "0+050", 50 * RB_METRE, "" },
+		{ "ft", "here", RB_NOT_GIVEN_NM, "bad-chainage@4:3" },
+		{ "ft", "5-Mar", RB_NOT_GIVEN_NM, "bad-chainage@4:3" },
+	};
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char csv[ROOM] = "", text[ROOM];
+		struct notes notes;
+
+		add_text(csv,
+			 "unit,%s\npoint,known elevation,bs,chainage\nBM,1 m,1 m,2+00\n"
+			 "A,,,%s\n",
+			 cases[i].unit, cases[i].chainage);
+		notes = notes_of(csv);
+		wrong += differs(cases[i].chainage,
+				 findings_as_text(text, &notes.findings),
+				 cases[i].findings);
+		if (notes.book &&
+		    rb_book_value(notes.book, RB_CHAINAGE, 1).nm != cases[i].nm) {
+			print_error("%s\n", cases[i].chainage);
+			wrong++;
+		}
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* ---- what a row may not hold, and the habits of a book ---- */
+
+/* clang-format off */
+static const struct fault_case {
+	const char *what, *csv, *findings;
+} fault_cases[] = {
+	/* known elevations */
+	{ "known twice, the same",   HEAD "BM,100.00,4.27,,\nBM,100.00,,,4.27\n", "" },
+	{ "known twice",             HEAD "BM,100.00,4.27,,\nBM,100.01,,,4.27\n", "known-twice@3:1" },
+	{ "the same in metres",      HEAD "BM,30.48 m,4.27,,\nbm,100.00,,,4.27\n", "" },
+	{ "a name for an elevation", HEAD "BM,BM-1,4.27,,\n", "name-for-elevation@2:1" },
+	{ "a date is no name",       HEAD "BM,5-Mar,4.27,,\n", "date-cell@2:1" },
+	{ "no name with it",         HEAD ",100.00,,,\nBM,1.00,4.27,,\n", "no-name@2:1" },
+	{ "none",                    HEAD "BM,,4.27,,\n", "no-known-elevation@1" },
+	{ "no sight",                HEAD "BM,100.00,,,\n", "no-sight@1" },
+	{ "no row",                  HEAD, "no-sight@1" },
+	{ "told once",               HEAD "BM,x,y,,\n", "not-a-reading@2:2 name-for-elevation@2:1" },
+	{ "negative elevation",      HEAD "BM,-3.50,4.27,,\n", "" },
+	{ "elevation with thousands", HEAD "BM,\"1,234.50\",4.27,,\n", "" },
+	{ "the opening elevation",   "point,bs,fs,elevation\nBM,4.27,,100.00\n", "" },
+	{ "not on the first sight",  "point,bs,fs,elevation\nBM,4.27,,\nTP,,3.00,101.27\n", "no-known-elevation@1" },
+	{ "not beside its column",   "point,known elevation,bs,elevation\nBM,,4.27,100.00\n", "no-known-elevation@1" },
+	/* sights */
+	{ "bs and is",               HEAD "BM,100,4.27,5.00,\n", "sights-together@2:3" },
+	{ "is and fs",               HEAD "BM,100,4.27,,\nA,,,5.00,6.00\n", "sights-together@3:3" },
+	{ "all three",               HEAD "BM,100,4.27,,\nA,,3.00,5.00,6.00\n", "sights-together@3:3" },
+	{ "bs and fs",               HEAD "BM,100,4.27,,\nA,,3.00,,6.00\n", "" },
+	{ "no name, bs",             HEAD "BM,100,4.27,,\n,,3.12,,\n", "no-name@3:2" },
+	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "no-name@3:4" },
+	{ "no name, is",             HEAD "BM,100,4.27,,\n,,,6.00,\n", "" },
+	{ "beyond the rod, marked",  HEAD "BM,100,25'-1\",,\n", "beyond-rod@2:2" },
+	{ "beyond the rod, bare",    HEAD "BM,100,25.13,,\n", "lost-point@2:2" },
+	{ "as long as the rod",      HEAD "BM,100,25.00,,\nA,,,12.34,\n", "" },
+	{ "a given rod",             "rod,13\n" HEAD "BM,100,13.12 ft,,\nA,,,13.00 ft,\n", "beyond-rod@3:2" },
+	{ "inverted beyond it",      HEAD "BM,100,4.27,,\nA,,,-25'-2\",\n", "beyond-rod@3:3 inverted" },
+	{ "a longer one",            "rod,30\n" HEAD "BM,100,29.13,,\n", "" },
+	{ "a lost point",            HEAD "BM,100,427,,\n", "lost-point@2:2" },
+	{ "a date",                  HEAD "BM,100,5-Mar,,\n", "date-cell@2:2" },
+	{ "an odd fraction",         "unit,ft-in\n" HEAD "BM,100,5'-3 1/10\",,\n", "odd-fraction@3:2" },
+	{ "a place of the rod",      "point,known elevation,bs,rod on\nBM,100,4.27,chair\n", "bad-rod-on@2:3" },
+	{ "a unit of a row",         "point,known elevation,bs,unit\nBM,100,4.27,cubits\n", "bad-unit@2:3" },
+	/* many at once, in one go */
+	{ "all of them",             HEAD "BM,100,5-Mar,,\nA,,,x,\nB,,,5 29,6.0O\n", "date-cell@2:2 not-a-reading@3:3 spaced-digits@4:3 letter-for-digit@4:4" },
+	/* feet.inches: never over .11, and .10 or .11 at least once */
+	{ "feet.inches",             HEAD "BM,100,5.10,,\nA,,,4.3,\nB,,,6.11,\n", "feet-inches-pattern" },
+	{ "one over",                HEAD "BM,100,5.10,,\nA,,,4.3,\nB,,,6.12,\n", "" },
+	{ "none of ten",             HEAD "BM,100,5.09,,\nA,,,4.3,\nB,,,6.02,\n", "" },
+	{ "tenths only",             HEAD "BM,100,5.9,,\nA,,,4.3,\nB,,,6,\n", "tenths-only" },
+	{ "a tenth is one",          HEAD "BM,100,5.1,,\nA,,,4.3,\nB,,,6.1,\n", "tenths-only" },
+	{ "three places",            HEAD "BM,100,5.100,,\n", "" },
+	{ "in metres",               "unit,m\n" HEAD "BM,100,1.10,,\nA,,,1.3,\n", "" },
+	{ "inches are marked",       HEAD "BM,100,5.10,,\nA,,,4'-3\",\n", "" },
+	{ "elevations do not tell",  HEAD "BM,100.57,5.10,,\n", "feet-inches-pattern" },
+	/* inverted rods: one note */
+	{ "a minus",                 HEAD "BM,100,4.27,,\nA,,,-3.45,\n", "inverted" },
+	{ "brackets",                HEAD "BM,100,4.27,,\nA,,,(3.45),\nB,,,inv 3.45,\n", "inverted" },
+	{ "the word behind",         HEAD "BM,100,4.27,,\nA,,,3.45 inv,\n", "inverted" },
+	{ "two signs",               HEAD "BM,100,4.27,,\nA,,,-(3.45),\n", "two-signs@3:3" },
+	/* a sheet's formulas */
+	{ "64ths",                   HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n", "read-as-64ths@1:2 read-as-64ths@1:3" },
+	/* the note keeper's sums */
+	{ "sums",                    HEAD "BM,100,4.27,,\nA,,,,3.12\nsum,,104.27,,33.12\n", "" },
+	{ "Totals, words",           HEAD "BM,100,4.27,,\nTotal:,,x,,\nClosure,,,,0.01\nMISCLOSURE,,-0.01,ok,\n", "not-a-reading@3:2" },
+	{ "a word among the sums",   HEAD "BM,100,4.27,,\ntotals,,checks,,\n", "" },
+	/* comments */
+	{ "a comment",               HEAD "# from,,,,\nBM,100,4.27,,\n", "" },
+	{ "a # with a sight",        HEAD "BM,100,4.27,,\n#1,,,5.12,\n", "" },
+};
+/* clang-format on */
+
+static void faults_and_habits(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof fault_cases / sizeof *fault_cases; i++) {
+		char found[ROOM];
+
+		wrong += differs(fault_cases[i].what, codes_of(fault_cases[i].csv, found),
+				 fault_cases[i].findings);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* Values are exactly what was written; the note names the lines of inverted readings. */
+static void inverted_readings_are_negative(void **state)
+{
+	struct notes notes = notes_of("unit,m\n" HEAD "BM,160.528,2.185,,\nA,,,-3.045,\n"
+				      "B,,,(1.276),\nC,,,inv 3.412,\nD,,,3.412 INV,\n");
+	static const int64_t mm[] = { -3045, -1276, -3412, -3412 };
+
+	(void)state;
+	assert_non_null(notes.book);
+	for (uint32_t i = 0; i < 4; i++)
+		assert_int_equal(rb_book_sight(notes.book, RB_INTERMEDIATE, i + 1).nm,
+				 mm[i] * RB_MILLIMETRE);
+	assert_int_equal(notes.findings.count, 1);
+	assert_string_equal(notes.findings.item[0]->argument[0].text, "4, 5, 6 and 7");
+	assert_int_equal(notes.findings.item[0]->argument[1].count, 4);
+	notes_end(&notes);
+}
+
+static void many_inverted_readings(void **state)
+{
+	char csv[ROOM] = HEAD "BM,100,4.27,,\n";
+	const char *lines;
+	struct notes notes;
+
+	(void)state;
+	for (int i = 0; i < 25; i++)
+		add_text(csv, "A%d,,,-3.45,\n", i);
+	notes = notes_of(csv);
+	lines = finding_of(&notes.findings, RB_CODE_INVERTED)->argument[0].text;
+	assert_memory_equal(lines, "3, 4, 5, ", 9);
+	assert_string_equal(lines + strlen(lines) - 13, "22 and 5 more");
+	notes_end(&notes);
+}
+
+static void formulas_are_read_as_64ths(void **state)
+{
+	struct notes notes = notes_of(HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n");
+
+	(void)state;
+	assert_int_equal(rb_book_value(notes.book, RB_BACKSIGHT, 0).nm,
+			 5 * RB_FOOT + 7 * RB_INCH / 2);
+	assert_int_equal(rb_book_value(notes.book, RB_INTERMEDIATE, 1).nm,
+			 4 * RB_FOOT + 13 * RB_INCH / 4);
+	notes_end(&notes);
+}
+
+/* The keeper's sums are no sights, and their elevations are not known ones. */
+static void sums_are_no_sights(void **state)
+{
+	struct notes notes =
+		notes_of("point,bs,fs,elevation\nBM,4.27,,100.00\nA,,3.00,101.27\n"
+			 "Sum,4.27,3.00,\ntotal,130.00,-99,7\nMisclosure,,,0.01\n");
+	const struct rb_book *book = notes.book;
+
+	(void)state;
+	assert_non_null(book);
+	assert_int_equal(notes.findings.count, 0);
+	for (uint32_t row = 2; row < 5; row++) {
+		assert_true(book->written[row] & RB_WRITTEN_BY_KEEPER);
+		assert_false(rb_length_given(rb_book_sight(book, RB_BACKSIGHT, row)));
+		assert_false(rb_length_given(rb_book_known(book, book->row[row].point)));
+	}
+	assert_int_equal(rb_book_value(book, RB_BACKSIGHT, 2).nm, FT(4, 2700));
+	assert_int_equal(rb_book_value(book, RB_FORESIGHT, 3).nm, FT(-99, 0));
+	assert_false(book->written[1] & RB_WRITTEN_BY_KEEPER);
+	notes_end(&notes);
+}
+
+/* ---- units of rows, style ---- */
+
+static void a_unit_column(void **state)
+{
+	struct notes notes =
+		notes_of("point,known elevation,bs,is,unit\nBM,100,2.000,,m\n"
+			 "A,,,1500,mm\nB,,,1.25,\nC,,,5,ft\n");
+	const struct rb_book *book = notes.book;
+
+	(void)state;
+	assert_non_null(book);
+	assert_int_equal(book->unit, RB_METRES); /* the first row's, where no key says */
+	assert_int_equal(rb_book_known(book, 0).nm, 100 * RB_METRE);
+	assert_int_equal(rb_book_value(book, RB_INTERMEDIATE, 1).nm,
+			 1500 * RB_MILLIMETRE);
+	assert_int_equal(rb_book_value(book, RB_INTERMEDIATE, 2).nm,
+			 1250 * RB_MILLIMETRE);
+	assert_int_equal(rb_book_value(book, RB_INTERMEDIATE, 3).nm, 5 * RB_FOOT);
+	notes_end(&notes);
+	notes = notes_of("unit,ft\npoint,known elevation,bs,unit\nBM,100,2.000,m\n");
+	assert_int_equal(notes.book->unit, RB_FEET);
+	assert_int_equal(rb_book_value(notes.book, RB_BACKSIGHT, 0).nm, 2 * RB_METRE);
+	notes_end(&notes);
+}
+
+/* clang-format off */
+static const struct style_case {
+	const char *csv;
+	enum rb_unit unit;
+	int decimals, fraction;
+} style_cases[] = {
+	{ HEAD "BM,100,4.2,,\n",                          RB_FEET, 2, 16 },
+	{ HEAD "BM,100,4.27,,\nA,,,3.125,\n",             RB_FEET, 3, 16 },
+	{ HEAD "BM,100.0000,4.27,,\n",                    RB_FEET, 4, 16 },
+	{ HEAD "BM,100,5'-3 1/2\",,\n",                   RB_FEET, 3, 16 },
+	{ HEAD "BM,100,4.27,,\nA,,,1.0000 m,\n",          RB_FEET, 2, 16 },
+	{ "decimals,1\n" HEAD "BM,100,4.27,,\n",          RB_FEET, 1, 16 },
+	{ "unit,m\n" HEAD "BM,100,4.2,,\n",               RB_METRES, 3, 16 },
+	{ "unit,m\n" HEAD "BM,100,4.2345,,\n",            RB_METRES, 4, 16 },
+	{ "unit,mm\n" HEAD "BM,100,42,,\n",               RB_MILLIMETRES, 0, 16 },
+	{ "unit,ft-in\n" HEAD "BM,100,5'-3 1/32\",,\n",   RB_FEET_INCHES, 2, 32 },
+	{ "unit,ft-in\n" HEAD "BM,100,5'-3 1/2\",,\n",    RB_FEET_INCHES, 2, 16 },
+	{ "unit,in\n" HEAD "BM,100,63.5,,\n",             RB_INCHES, 2, 16 },
+};
+/* clang-format on */
+
+static void styles(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof style_cases / sizeof *style_cases; i++) {
+		const struct style_case *c = &style_cases[i];
+		struct notes notes = notes_of(c->csv);
+		struct rb_style style =
+			notes.book ? rb_book_style(notes.book) : (struct rb_style){ 0 };
+
+		if (!notes.book || style.unit != c->unit ||
+		    style.decimals != c->decimals || style.fraction != c->fraction) {
+			print_error("%s: %d decimals, 1/%d\n", c->csv, style.decimals,
+				    style.fraction);
+			wrong++;
+		}
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* In a feet-inches book: what is a reading, and what is an elevation. */
+static void a_book_in_feet_and_inches(void **state)
+{
+	static const struct {
+		const char *elevation, *reading, *findings;
+	} cases[] = {
+		{ "100", "5'-3 1/2\"", "" },
+		{ "100", "5-3 1/2", "" },
+		{ "100", "5-3", "" },
+		{ "100", "5\u2019-3 \u00BD\u201D", "" },
+		{ "100", "0", "" },
+		{ "100", "5.10", "no-unit-mark@3:2" },
+		{ "100", "5", "no-unit-mark@3:2" },
+		{ "100", "-8", "no-unit-mark@3:2" },
+		{ "512.37", "5-3", "no-unit-mark@3:1" },
+		{ "512.37 ft", "5-3", "" },
+		{ "98'-2 7/8\"", "5-3", "" },
+	};
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char csv[ROOM] = "", found[ROOM];
+
+		add_text(csv, "unit,ft-in\n" HEAD "BM,%s,%s,,\n", cases[i].elevation,
+			 cases[i].reading);
+		wrong += differs(cases[i].reading, codes_of(csv, found),
+				 cases[i].findings);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(every_key),
+		cmocka_unit_test(no_keys_at_all),
+		cmocka_unit_test(units),
+		cmocka_unit_test(lengths_of_keys),
+		cmocka_unit_test(values_of_keys),
+		cmocka_unit_test(every_column),
+		cmocka_unit_test(columns_without_values),
+		cmocka_unit_test(lines_of_rows),
+		cmocka_unit_test(places_of_the_rod),
+		cmocka_unit_test(names),
+		cmocka_unit_test(chainages),
+		cmocka_unit_test(faults_and_habits),
+		cmocka_unit_test(inverted_readings_are_negative),
+		cmocka_unit_test(many_inverted_readings),
+		cmocka_unit_test(formulas_are_read_as_64ths),
+		cmocka_unit_test(sums_are_no_sights),
+		cmocka_unit_test(a_unit_column),
+		cmocka_unit_test(styles),
+		cmocka_unit_test(a_book_in_feet_and_inches),
+	};
+
+	return cmocka_run_group_tests_name("book", tests, NULL, NULL);
+}
