@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: MIT */
+/* caution.c - what the numbers trigger. */
+#include "drain/caution.h"
+
+#define FOOTING_RULE "IRC P2604.4 (2018)"
+
+static void add(struct rb_cautions *cautions, struct rb_caution caution)
+{
+	cautions->item[cautions->count++] = caution;
+}
+
+static void add_locate(struct rb_cautions *cautions)
+{
+	add(cautions, (struct rb_caution){ .kind = RB_CAUTION_LOCATE,
+					   .rule = cautions->jurisdiction->locate,
+					   .where = "",
+					   .asks = "",
+					   .value = rb_length_none(),
+					   .limit = rb_length_none() });
+}
+
+static void add_depths(struct rb_cautions *cautions, const struct rb_cut_sheet *sheet)
+{
+	const struct rb_jurisdiction *jurisdiction = cautions->jurisdiction;
+
+	if (!rb_length_given(sheet->deepest.value))
+		return;
+	for (size_t i = 0; i < jurisdiction->limits; i++) {
+		const struct rb_limit *limit = &jurisdiction->limit[i];
+
+		if (rb_length_compare(sheet->deepest.value, limit->depth) >= 0)
+			add(cautions, (struct rb_caution){ .kind = RB_CAUTION_DEPTH,
+							   .rule = limit->rule,
+							   .where = sheet->deepest.where,
+							   .asks = limit->asks,
+							   .value = sheet->deepest.value,
+							   .limit = limit->depth,
+							   .at_least = sheet->at_least });
+	}
+}
+
+/* The lowest that is known of the trench at a station. */
+static rb_length lowest(const struct rb_cut_sheet *sheet, uint32_t i)
+{
+	const struct rb_cut *cut = &sheet->cut[i];
+	rb_length wall = sheet->inverts->plan->pipe.wall;
+
+	if (rb_length_given(cut->trench_bottom))
+		return cut->trench_bottom;
+	return rb_length_given(wall) ? rb_length_sub(cut->invert, wall) : cut->invert;
+}
+
+/* The trench must stay as far away as it is deep below the footing. */
+static void add_footings(struct rb_cautions *cautions, const struct rb_cut_sheet *sheet)
+{
+	const struct rb_inverts *inverts = sheet->inverts;
+
+	for (uint32_t i = 0; i < inverts->stations; i++) {
+		const struct rb_plan_row *row;
+		rb_length below;
+
+		if (inverts->station[i].row == RB_NO_PLAN_ROW)
+			continue;
+		row = &inverts->plan->row[inverts->station[i].row];
+		if (!rb_length_given(row->footing_bottom) ||
+		    !rb_length_given(row->footing_away))
+			continue;
+		below = rb_length_sub(row->footing_bottom, lowest(sheet, i));
+		if (rb_length_compare(row->footing_away, below) < 0)
+			add(cautions, (struct rb_caution){ .kind = RB_CAUTION_FOOTING,
+							   .rule = FOOTING_RULE,
+							   .where = row->name,
+							   .asks = "",
+							   .value = below,
+							   .limit = row->footing_away,
+							   .at_least = sheet->at_least });
+	}
+}
+
+/* One is enough: the longest grade rod. */
+static void add_rod(struct rb_cautions *cautions, const struct rb_grade_rods *rods)
+{
+	struct rb_caution longest = { .kind = RB_CAUTION_ROD,
+				      .rule = "",
+				      .where = "",
+				      .asks = "",
+				      .value = rb_length_of(RB_CLOSED_ROD),
+				      .limit = rb_length_of(RB_CLOSED_ROD) };
+
+	for (uint32_t i = 0; rods && i < rods->inverts->stations; i++)
+		for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++) {
+			rb_length reading = rods->rod[i][s].reading;
+
+			if (!rb_length_given(reading) ||
+			    rb_length_compare(reading, longest.value) <= 0)
+				continue;
+			longest.value = reading;
+			longest.where = rods->inverts->station[i].name;
+		}
+	if (*longest.where)
+		add(cautions, longest);
+}
+
+struct rb_cautions *rb_cautions(struct rb_arena *arena, struct rb_findings *findings,
+				const struct rb_jurisdiction *jurisdiction,
+				const struct rb_cut_sheet *sheet,
+				const struct rb_grade_rods *rods)
+{
+	struct rb_cautions *cautions = rb_arena_take_clear(arena, 1, sizeof *cautions);
+	size_t most = 2 + jurisdiction->limits + sheet->inverts->plan->rows;
+
+	if (cautions)
+		cautions->item = rb_arena_take(arena, most, sizeof *cautions->item);
+	if (!cautions || !cautions->item)
+		return rb_findings_no_memory(findings), NULL;
+	cautions->jurisdiction = jurisdiction;
+	add_locate(cautions);
+	add_depths(cautions, sheet);
+	add_footings(cautions, sheet);
+	add_rod(cautions, rods);
+	return cautions;
+}

@@ -1,0 +1,254 @@
+/* SPDX-License-Identifier: MIT */
+/* cut_sheet.c - cuts, covers and boards. */
+#include "drain/cut_sheet.h"
+
+#include "drain/ground.h"
+#include "drain/match.h"
+
+/* What the steps below work on. */
+struct work {
+	struct rb_arena *arena;
+	struct rb_findings *findings;
+	const struct rb_plan *plan;
+	struct rb_cut_sheet *sheet;
+	struct rb_ground ground;
+};
+
+/* A difference of two elevations, or none. */
+static rb_length above(rb_length a, rb_length b)
+{
+	if (!rb_length_given(a) || !rb_length_given(b))
+		return rb_length_none();
+	return rb_length_sub(a, b);
+}
+
+static bool is_more(rb_length a, rb_length b)
+{
+	return rb_length_given(a) && (!rb_length_given(b) || rb_length_compare(a, b) > 0);
+}
+
+/* One line for what cannot be worked out, with the key that would do. */
+static void note_missing(const struct work *w)
+{
+	for (enum rb_surface s = RB_TOP_OF_PIPE; s < RB_SURFACES; s++) {
+		const char *key = rb_surface_key(w->plan, s);
+
+		if (key)
+			rb_findings_add(w->findings, RB_CODE_KEYS_MISSING, rb_in_file(),
+					rb_text(rb_surface_name(s)), rb_text(key));
+	}
+}
+
+static void set_pipe(const struct work *w, uint32_t i)
+{
+	const rb_length none = rb_length_none();
+	struct rb_exact invert = w->sheet->inverts->station[i].out;
+
+	w->sheet->cut[i] = (struct rb_cut){
+		.invert = rb_surface_at(w->plan, RB_INVERT, invert),
+		.top_of_pipe = rb_surface_at(w->plan, RB_TOP_OF_PIPE, invert),
+		.trench_bottom = rb_surface_at(w->plan, RB_TRENCH_BOTTOM, invert),
+		.ground = none,
+		.cut = none,
+		.cut_to_trench = none,
+		.cover = none,
+		.hub = none,
+		.hub_cut = none,
+		.hub_cut_to_trench = none,
+		.board = none,
+	};
+}
+
+/* -- shots -- */
+
+static bool is_wanted(const struct rb_spot *spot)
+{
+	return rb_is_ground(spot) || spot->rod_on == RB_ON_HUB;
+}
+
+static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t station)
+{
+	struct rb_cut *cut = station == RB_NO_STATION ? NULL : &w->sheet->cut[station];
+	rb_length chainage = spot->chainage;
+
+	if (spot->rod_on == RB_ON_HUB) {
+		if (cut && !rb_length_given(cut->hub))
+			cut->hub = spot->elevation;
+		return;
+	}
+	if (cut && cut->how == RB_GROUND_UNKNOWN) {
+		cut->ground = spot->elevation;
+		cut->how = RB_GROUND_SHOT;
+	}
+	if (cut && !rb_length_given(chainage))
+		chainage = w->sheet->inverts->station[station].chainage;
+	if (rb_length_given(chainage))
+		w->ground.point[w->ground.points++] =
+			(struct rb_ground_point){ spot->name, chainage, spot->elevation,
+						  spot->row };
+}
+
+static bool take_spots(struct work *w)
+{
+	const struct rb_spots *spots = w->sheet->ground;
+	uint32_t *station =
+		rb_match(w->arena, w->findings, w->sheet->inverts, spots, is_wanted);
+
+	w->ground.point = rb_arena_take(w->arena, (size_t)spots->count + 1,
+					sizeof *w->ground.point);
+	if (!w->ground.point)
+		return rb_findings_no_memory(w->findings);
+	if (!station)
+		return false;
+	for (uint32_t i = 0; i < spots->count; i++)
+		if (is_wanted(&spots->spot[i]))
+			take_spot(w, &spots->spot[i], station[i]);
+	rb_ground_sort(&w->ground);
+	return true;
+}
+
+static void interpolate(const struct work *w, uint32_t i)
+{
+	struct rb_cut *cut = &w->sheet->cut[i];
+	bool is_shot;
+
+	if (cut->how != RB_GROUND_UNKNOWN)
+		return;
+	cut->ground = rb_ground_at(&w->ground, w->sheet->inverts->station[i].chainage,
+				   &is_shot);
+	if (rb_length_given(cut->ground))
+		cut->how = RB_GROUND_BETWEEN;
+}
+
+/* -- cuts -- */
+
+static void set_cuts(struct rb_cut *cut)
+{
+	cut->cut = above(cut->ground, cut->invert);
+	cut->cut_to_trench = above(cut->ground, cut->trench_bottom);
+	cut->cover = above(cut->ground, cut->top_of_pipe);
+	cut->hub_cut = above(cut->hub, cut->invert);
+	cut->hub_cut_to_trench = above(cut->hub, cut->trench_bottom);
+}
+
+/* The next whole foot, or half metre, above every cut. */
+static rb_length board_height(const struct work *w)
+{
+	int64_t step =
+		rb_unit_of_runs(w->plan->unit) == RB_METRES ? RB_METRE / 2 : RB_FOOT;
+	rb_length highest = rb_length_none();
+
+	for (uint32_t i = 0; i < w->sheet->inverts->stations; i++) {
+		const struct rb_cut *cut = &w->sheet->cut[i];
+
+		if (is_more(cut->cut, highest))
+			highest = cut->cut;
+		if (is_more(cut->hub_cut, highest))
+			highest = cut->hub_cut;
+	}
+	if (!rb_length_given(highest))
+		return highest;
+	return rb_length_of(highest.nm < 0 ? step : (highest.nm / step + 1) * step);
+}
+
+static void set_boards(struct work *w, rb_length board)
+{
+	w->sheet->board = rb_length_given(board) ? board : board_height(w);
+	for (uint32_t i = 0; i < w->sheet->inverts->stations; i++)
+		w->sheet->cut[i].board = above(w->sheet->board, w->sheet->cut[i].hub_cut);
+}
+
+/* -- depth and cover -- */
+
+/* The lowest that is known of the trench, below the invert. */
+static rb_length known_depth(const struct work *w)
+{
+	rb_length bottom = rb_surface_above(w->plan, RB_TRENCH_BOTTOM);
+
+	if (rb_length_given(bottom))
+		return rb_length_negate(bottom);
+	return rb_length_given(w->plan->pipe.wall) ? w->plan->pipe.wall : rb_length_of(0);
+}
+
+static void look_at(struct work *w, const char *name, rb_length chainage,
+		    rb_length ground, struct rb_exact invert)
+{
+	rb_length top = rb_surface_at(w->plan, RB_TOP_OF_PIPE, invert);
+	rb_length depth = rb_length_add(rb_length_sub(ground, rb_exact_round(invert)),
+					known_depth(w));
+	rb_length cover = above(ground, top);
+	struct rb_cut_sheet *sheet = w->sheet;
+
+	if (is_more(depth, sheet->deepest.value))
+		sheet->deepest = (struct rb_extreme){ depth, name, chainage };
+	if (!rb_length_given(cover))
+		return;
+	if (!is_more(cover, sheet->least_cover.value) || !sheet->least_cover.where)
+		sheet->least_cover = (struct rb_extreme){ cover, name, chainage };
+	if (rb_length_given(w->plan->cover) &&
+	    rb_length_compare(cover, w->plan->cover) < 0)
+		rb_findings_add4(w->findings, RB_CODE_COVER_SHORT,
+				 rb_at(0, RB_WHOLE_ROW, name, NULL),
+				 (struct rb_argument[RB_ARGUMENTS]){
+					 rb_measure(cover, w->plan->unit),
+					 rb_measure(w->plan->cover, w->plan->unit),
+					 rb_text(name),
+				 });
+}
+
+/* Stations, then the ground shots between them: the deepest place may be a bank between
+ * two manholes. */
+static void find_extremes(struct work *w)
+{
+	const struct rb_inverts *inverts = w->sheet->inverts;
+
+	for (uint32_t i = 0; i < inverts->stations; i++)
+		if (rb_length_given(w->sheet->cut[i].ground))
+			look_at(w, inverts->station[i].name, inverts->station[i].chainage,
+				w->sheet->cut[i].ground, inverts->station[i].out);
+	for (uint32_t i = 0; i < w->ground.points; i++) {
+		const struct rb_ground_point *point = &w->ground.point[i];
+		struct rb_exact invert;
+
+		if (rb_inverts_at(inverts, point->chainage, &invert) &&
+		    !rb_inverts_station_at(inverts, point->chainage))
+			look_at(w, point->name, point->chainage, point->elevation,
+				invert);
+	}
+}
+
+static bool take_room(struct work *w, const struct rb_inverts *inverts)
+{
+	w->sheet = rb_arena_take_clear(w->arena, 1, sizeof *w->sheet);
+	if (w->sheet)
+		w->sheet->cut =
+			rb_arena_take(w->arena, inverts->stations, sizeof *w->sheet->cut);
+	return (w->sheet && w->sheet->cut) || rb_findings_no_memory(w->findings);
+}
+
+struct rb_cut_sheet *rb_cut_sheet(struct rb_arena *arena, struct rb_findings *findings,
+				  const struct rb_inverts *inverts,
+				  const struct rb_spots *ground, rb_length board)
+{
+	struct work w = { arena, findings, inverts->plan, NULL, { NULL, 0 } };
+
+	if (!take_room(&w, inverts))
+		return NULL;
+	w.sheet->inverts = inverts;
+	w.sheet->ground = ground;
+	w.sheet->deepest.value = w.sheet->least_cover.value = rb_length_none();
+	w.sheet->at_least =
+		!rb_length_given(rb_surface_above(inverts->plan, RB_TRENCH_BOTTOM));
+	note_missing(&w);
+	for (uint32_t i = 0; i < inverts->stations; i++)
+		set_pipe(&w, i);
+	if (ground && !take_spots(&w))
+		return NULL;
+	for (uint32_t i = 0; i < inverts->stations; i++) {
+		interpolate(&w, i);
+		set_cuts(&w.sheet->cut[i]);
+	}
+	set_boards(&w, board);
+	find_extremes(&w);
+	return w.sheet;
+}

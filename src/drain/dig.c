@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+/* dig.c - dig, fill, on grade or over-dug. */
+#include "drain/dig.h"
+
+const char *rb_dig_answer_name(enum rb_dig_answer answer)
+{
+	static const char *const names[] = {
+		[RB_ON_GRADE] = "on grade",
+		[RB_DIG] = "dig",
+		[RB_FILL] = "fill",
+		[RB_OVER_DUG] = "over-dug",
+	};
+
+	return names[answer];
+}
+
+struct rb_dig rb_dig(rb_length wanted, rb_length read, rb_length within, bool digging)
+{
+	struct rb_dig dig = { wanted, read, rb_length_sub(wanted, read), RB_ON_GRADE };
+
+	if (rb_length_compare(rb_length_absolute(dig.difference), within) <= 0)
+		return dig;
+	if (dig.difference.nm > 0)
+		dig.answer = RB_DIG;
+	else
+		dig.answer = digging ? RB_OVER_DUG : RB_FILL;
+	return dig;
+}
+
+rb_length rb_dig_within(enum rb_unit unit)
+{
+	return rb_length_of(rb_unit_of_runs(unit) == RB_METRES ? 3 * RB_MILLIMETRE
+							       : RB_INCH / 8);
+}
+
+rb_length rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *inverts,
+			rb_length hi, rb_length chainage, enum rb_surface surface)
+{
+	const struct rb_plan *plan = inverts->plan;
+	rb_length above = rb_surface_above(plan, surface);
+	struct rb_exact invert;
+
+	if (!rb_length_given(above)) {
+		rb_findings_add(findings, RB_CODE_SURFACE_UNKNOWN, rb_in_file(),
+				rb_text(rb_surface_name(surface)),
+				rb_text(rb_surface_key(plan, surface)));
+		return above;
+	}
+	if (!rb_inverts_at(inverts, chainage, &invert)) {
+		rb_findings_add4(
+			findings, RB_CODE_OFF_THE_LINE, rb_in_file(),
+			(struct rb_argument[RB_ARGUMENTS]){
+				rb_measure(chainage, rb_unit_of_runs(plan->unit)),
+				rb_text(inverts->station[0].name),
+				rb_text(inverts->station[inverts->stations - 1].name),
+			});
+		return rb_length_none();
+	}
+	return rb_exact_round(
+		rb_exact_sub(rb_exact_of(rb_length_sub(hi, above)), invert));
+}
+
+rb_length rb_dig_wanted_from_hub(rb_length hub_rod, rb_length cut)
+{
+	return rb_length_add(hub_rod, cut);
+}

@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: MIT */
+/* grade_rods.c - height of instrument less the wanted elevation. */
+#include "drain/grade_rods.h"
+
+struct rb_todays_hi rb_hi_of_benchmarks(rb_length benchmark, rb_length backsight,
+					rb_length second, rb_length second_backsight)
+{
+	struct rb_todays_hi today = { rb_length_add(benchmark, backsight), false,
+				      rb_length_none() };
+
+	if (!rb_length_given(second) || !rb_length_given(second_backsight))
+		return today;
+	today.checked = true;
+	today.difference =
+		rb_length_sub(rb_length_add(second, second_backsight), today.hi);
+	return today;
+}
+
+/* The worst of one kind: what goes into its finding. */
+struct worst {
+	bool any;
+	uint32_t station;
+	enum rb_surface surface;
+	rb_length reading;
+};
+
+static void note(struct worst *worst, uint32_t station, enum rb_surface surface,
+		 rb_length reading)
+{
+	if (!worst->any || rb_length_compare(rb_length_absolute(reading),
+					     rb_length_absolute(worst->reading)) > 0)
+		*worst = (struct worst){ true, station, surface, reading };
+}
+
+static struct rb_grade_rod rod_to(const struct rb_grade_rods *rods,
+				  struct rb_exact invert, enum rb_surface surface)
+{
+	const struct rb_plan *plan = rods->inverts->plan;
+	rb_length above = rb_surface_above(plan, surface);
+	struct rb_grade_rod rod = { above, RB_ROD_REACHES };
+
+	if (!rb_length_given(above))
+		return rod;
+	rod.reading = rb_exact_round(
+		rb_exact_sub(rb_exact_of(rb_length_sub(rods->hi, above)), invert));
+	if (rod.reading.nm < 0)
+		rod.reach = RB_GRADE_ABOVE_SIGHT;
+	else if (rb_length_compare(rod.reading, plan->rod) > 0)
+		rod.reach = RB_BEYOND_ROD;
+	return rod;
+}
+
+/* Narrow the heights of instrument that serve. */
+static void narrow(struct rb_grade_rods *rods, rb_length surface)
+{
+	rb_length highest = rb_length_add(surface, rods->inverts->plan->rod);
+
+	if (!rb_length_given(rods->lowest_hi) ||
+	    rb_length_compare(surface, rods->lowest_hi) > 0)
+		rods->lowest_hi = surface;
+	if (!rb_length_given(rods->highest_hi) ||
+	    rb_length_compare(highest, rods->highest_hi) < 0)
+		rods->highest_hi = highest;
+}
+
+static void set_station(struct rb_grade_rods *rods, uint32_t i, struct worst worst[])
+{
+	for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++) {
+		struct rb_grade_rod rod = rod_to(rods, rods->inverts->station[i].out, s);
+
+		rods->rod[i][s] = rod;
+		if (!rb_length_given(rod.reading))
+			continue;
+		narrow(rods, rb_length_sub(rods->hi, rod.reading));
+		if (rod.reach != RB_ROD_REACHES)
+			note(&worst[rod.reach], i, s, rod.reading);
+	}
+}
+
+/* To what the crew reads, on the side that serves. */
+static rb_length to_step(rb_length a, enum rb_unit unit, bool up)
+{
+	bool metric = rb_unit_of_runs(unit) == RB_METRES;
+	int64_t step = metric            ? RB_MILLIMETRE
+		       : unit == RB_FEET ? RB_FOOT / 100
+					 : RB_INCH / 8;
+	int64_t whole = a.nm / step - (a.nm % step < 0);
+
+	return rb_length_of((whole + (up && whole * step != a.nm)) * step);
+}
+
+/* The worst station, and the height of instrument from (up to) which all would do. */
+static void report(struct rb_findings *findings, const struct rb_grade_rods *rods,
+		   const struct worst *worst, enum rb_code code, rb_length serves)
+{
+	const struct rb_plan *plan = rods->inverts->plan;
+	struct rb_place place = rb_in_file();
+	rb_length amount = rb_length_absolute(worst->reading);
+	bool up = code == RB_CODE_GRADE_ABOVE_SIGHT;
+
+	if (!worst->any)
+		return;
+	place.point = rods->inverts->station[worst->station].name;
+	rb_findings_add4(
+		findings, code, place,
+		(struct rb_argument[RB_ARGUMENTS]){
+			rb_text(place.point),
+			rb_text(rb_surface_name(worst->surface)),
+			rb_measure(to_step(amount, plan->unit, true), plan->unit),
+			rb_measure(to_step(serves, plan->unit, up), plan->unit),
+		});
+}
+
+struct rb_grade_rods *rb_grade_rods(struct rb_arena *arena, struct rb_findings *findings,
+				    const struct rb_inverts *inverts, rb_length hi)
+{
+	struct worst worst[RB_BEYOND_ROD + 1] = { { 0 } };
+	struct rb_grade_rods *rods = rb_arena_take_clear(arena, 1, sizeof *rods);
+
+	if (rods)
+		rods->rod = rb_arena_take(arena, inverts->stations, sizeof *rods->rod);
+	if (!rods || !rods->rod)
+		return rb_findings_no_memory(findings), NULL;
+	rods->inverts = inverts;
+	rods->hi = hi;
+	rods->lowest_hi = rods->highest_hi = rb_length_none();
+	for (uint32_t i = 0; i < inverts->stations; i++)
+		set_station(rods, i, worst);
+	report(findings, rods, &worst[RB_GRADE_ABOVE_SIGHT], RB_CODE_GRADE_ABOVE_SIGHT,
+	       rods->lowest_hi);
+	report(findings, rods, &worst[RB_BEYOND_ROD], RB_CODE_GRADE_BEYOND_ROD,
+	       rods->highest_hi);
+	return rods;
+}

@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * grade_rods.h - what the rod reads when the pipe is where it should be.
+ *
+ *   grade rod = height of instrument - wanted elevation
+ *
+ * for the invert, the top of the pipe and the trench bottom of every station, each worked
+ * out from the exact invert and rounded once.
+ * Source: NAVEDTRA 14069 Engineering Aid, ch. 14, fig. 14-36.
+ */
+#ifndef RB_DRAIN_GRADE_RODS_H
+#define RB_DRAIN_GRADE_RODS_H
+
+#include "drain/surface.h"
+
+/* Today's height of instrument; it never comes from an older book. */
+struct rb_todays_hi {
+	rb_length hi;
+	bool checked;         /* by a second benchmark */
+	rb_length difference; /* what the second gives, minus hi */
+};
+
+/* From one or two benchmarks with a backsight each (second: none to leave it out). */
+struct rb_todays_hi rb_hi_of_benchmarks(rb_length benchmark, rb_length backsight,
+					rb_length second, rb_length second_backsight);
+
+enum rb_reach_of_rod {
+	RB_ROD_REACHES,
+	RB_GRADE_ABOVE_SIGHT, /* the grade rod is negative: raise the instrument, or turn
+			       * the rod over */
+	RB_BEYOND_ROD         /* it is longer than the rod */
+};
+
+/* A grade rod as it is set. */
+struct rb_grade_rod {
+	rb_length reading; /* none where the surface is not known */
+	enum rb_reach_of_rod reach;
+};
+
+struct rb_grade_rods {
+	const struct rb_inverts *inverts;
+	rb_length hi;
+	struct rb_grade_rod (*rod)[RB_SURFACES]; /* by station */
+	/* A height of instrument between these serves every station; lowest above
+	 * highest: none does, the line falls further than the rod is long. */
+	rb_length lowest_hi, highest_hi;
+};
+
+/* The grade rods of a line from a height of instrument.  Findings (warnings): grade rods
+ * that are negative, or beyond the rod, with a height of instrument that would serve.
+ * NULL if memory ran out. */
+struct rb_grade_rods *rb_grade_rods(struct rb_arena *arena, struct rb_findings *findings,
+				    const struct rb_inverts *inverts, rb_length hi);
+
+#endif

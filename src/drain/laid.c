@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: MIT */
+/* laid.c - shots on a laid pipe, turned into inverts and judged. */
+#include "drain/laid.h"
+
+#include <stdlib.h>
+
+#include "drain/match.h"
+#include "drain/plan_check.h"
+#include "drain/ponds.h"
+
+/* What the steps below work on. */
+struct work {
+	struct rb_arena *arena;
+	struct rb_findings *findings;
+	const struct rb_minimum *minimum;
+	struct rb_laid *laid;
+	rb_length *step; /* by shot: how much higher the pipe comes in */
+};
+
+static bool is_on_pipe(const struct rb_spot *spot)
+{
+	return spot->rod_on == RB_ON_INVERT || spot->rod_on == RB_ON_TOP_OF_PIPE ||
+	       spot->rod_on == RB_ON_INSIDE_TOP;
+}
+
+/* Benchmarks and turning points carry the levels; all else, and what stands on the line,
+ * is a shot of the pipe. */
+static bool is_shot(const struct rb_spot *spot, uint32_t station)
+{
+	if (station != RB_NO_STATION || rb_length_given(spot->chainage))
+		return spot->kind != RB_BENCHMARK;
+	return spot->kind == RB_SIDE_POINT || spot->kind == RB_END;
+}
+
+/* From the invert up to where the rod stood; none where the pipe is not known. */
+static rb_length above_invert(const struct rb_pipe *pipe, enum rb_rod_on place)
+{
+	if (place == RB_ON_TOP_OF_PIPE)
+		return rb_pipe_top(pipe);
+	return place == RB_ON_INSIDE_TOP ? rb_pipe_inside(pipe) : rb_length_of(0);
+}
+
+static struct rb_place place_of(const struct work *w, uint32_t row, enum rb_column column)
+{
+	return rb_book_place(w->laid->spots->book, row, column);
+}
+
+/* Where the shot stands on the line, and what the plan has there. */
+static bool set_planned(const struct work *w, const struct rb_spot *spot,
+			struct rb_laid_shot *shot)
+{
+	const struct rb_inverts *inverts = w->laid->inverts;
+	struct rb_exact invert;
+
+	if (shot->station != RB_NO_STATION) {
+		shot->chainage = inverts->station[shot->station].chainage;
+		invert = inverts->station[shot->station].out;
+	} else if (!rb_length_given(spot->chainage) ||
+		   !rb_inverts_at(inverts, spot->chainage, &invert)) {
+		rb_findings_add(w->findings, RB_CODE_SHOT_OFF_THE_LINE,
+				place_of(w, spot->row, RB_CHAINAGE), rb_text(spot->name),
+				rb_nothing());
+		return false;
+	}
+	shot->run = rb_length_absolute(
+		rb_length_sub(shot->chainage, inverts->station[0].chainage));
+	shot->planned = rb_exact_round(invert);
+	return true;
+}
+
+static bool set_invert(const struct work *w, const struct rb_spot *spot,
+		       struct rb_laid_shot *shot)
+{
+	const struct rb_plan *plan = w->laid->inverts->plan;
+	rb_length above = above_invert(&plan->pipe, spot->rod_on);
+
+	if (!rb_length_given(above)) {
+		rb_findings_add(w->findings, RB_CODE_PIPE_NEEDED,
+				place_of(w, spot->row, RB_ROD_ON),
+				rb_text(rb_rod_on_name(spot->rod_on)), rb_nothing());
+		return false;
+	}
+	shot->invert = rb_length_sub(spot->elevation, above);
+	shot->deviation = rb_length_sub(shot->invert, shot->planned);
+	shot->out = rb_length_given(plan->grade_tolerance) &&
+		    rb_length_compare(rb_length_absolute(shot->deviation),
+				      plan->grade_tolerance) > 0;
+	return true;
+}
+
+static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t station)
+{
+	struct rb_laid_shot *shot = &w->laid->shot[w->laid->shots];
+
+	if (!is_shot(spot, station))
+		return;
+	if (spot->rod_on == RB_ON_UNSAID)
+		rb_findings_add(w->findings, RB_CODE_LAID_WITHOUT_ROD_ON,
+				place_of(w, spot->row, RB_ROD_ON), rb_text(spot->name),
+				rb_nothing());
+	if (!is_on_pipe(spot))
+		return;
+	*shot = (struct rb_laid_shot){ .name = spot->name,
+				       .row = spot->row,
+				       .station = station,
+				       .rod_on = spot->rod_on,
+				       .chainage = spot->chainage };
+	if (set_planned(w, spot, shot) && set_invert(w, spot, shot))
+		w->laid->shots++;
+}
+
+static int downstream(const void *left, const void *right)
+{
+	const struct rb_laid_shot *a = left, *b = right;
+	int order = rb_length_compare(a->run, b->run);
+
+	return order ? order : (a->row > b->row) - (a->row < b->row);
+}
+
+static bool any(const struct rb_spot *spot)
+{
+	(void)spot;
+	return true;
+}
+
+/* A place that was shot twice has no slope of its own: the later shot stands, which was
+ * taken after it was brought back. */
+static void sort_shots(struct rb_laid *laid)
+{
+	uint32_t kept = 0;
+
+	if (laid->shots)
+		qsort(laid->shot, laid->shots, sizeof *laid->shot, downstream);
+	for (uint32_t i = 0; i < laid->shots; i++) {
+		if (kept && laid->shot[kept - 1].run.nm == laid->shot[i].run.nm)
+			kept--;
+		laid->shot[kept++] = laid->shot[i];
+	}
+	laid->shots = kept;
+}
+
+static bool take_shots(struct work *w)
+{
+	const struct rb_spots *spots = w->laid->spots;
+	uint32_t *station = rb_match(w->arena, w->findings, w->laid->inverts, spots, any);
+
+	if (!station)
+		return false;
+	for (uint32_t i = 0; i < spots->count; i++)
+		take_spot(w, &spots->spot[i], station[i]);
+	if (!rb_findings_allow_result(w->findings))
+		return false;
+	sort_shots(w->laid);
+	if (!w->laid->shots)
+		rb_findings_add(w->findings, RB_CODE_NO_LAID_SHOTS, rb_in_file(),
+				rb_nothing(), rb_nothing());
+	return w->laid->shots;
+}
+
+/* -- judging -- */
+
+static void set_steps(struct work *w)
+{
+	const struct rb_inverts *inverts = w->laid->inverts;
+
+	for (uint32_t i = 0; i < w->laid->shots; i++) {
+		uint32_t station = w->laid->shot[i].station;
+		uint32_t row = station == RB_NO_STATION ? RB_NO_PLAN_ROW
+							: inverts->station[station].row;
+
+		w->step[i] = row == RB_NO_PLAN_ROW
+				     ? rb_length_of(0)
+				     : rb_plan_step(&inverts->plan->row[row]);
+	}
+}
+
+static void judge_shot(const struct work *w, const struct rb_laid_shot *shot)
+{
+	const struct rb_plan *plan = w->laid->inverts->plan;
+
+	if (shot->out)
+		rb_findings_add4(w->findings, RB_CODE_LAID_OUT,
+				 rb_book_row_place(w->laid->spots->book, shot->row),
+				 (struct rb_argument[RB_ARGUMENTS]){
+					 rb_measure(rb_length_absolute(shot->deviation),
+						    plan->unit),
+					 rb_measure(plan->grade_tolerance, plan->unit),
+					 rb_text(shot->deviation.nm > 0 ? "high" : "low"),
+				 });
+}
+
+static void judge_leg(struct work *w, uint32_t i)
+{
+	const struct rb_laid_shot *from = &w->laid->shot[i], *to = from + 1;
+	rb_length length = rb_length_sub(to->run, from->run);
+	struct rb_leg *leg = &w->laid->leg[i];
+	struct rb_place place = rb_book_row_place(w->laid->spots->book, from->row);
+
+	*leg = (struct rb_leg){
+		.from = from->name,
+		.to = to->name,
+		.length = length,
+		.fall = rb_length_sub(from->invert,
+				      rb_length_add(to->invert, w->step[i + 1])),
+		.minimum = w->minimum->slope,
+	};
+	leg->slope = (rb_slope){ leg->fall, length };
+	if (rb_length_given(w->laid->step))
+		leg->uncertainty = (rb_slope){ w->laid->step, length };
+	rb_leg_judge(leg);
+	if (leg->verdict == RB_LEG_FLAT && leg->within_reading)
+		rb_findings_add4(w->findings, RB_CODE_LAID_FLAT_WITHIN, place,
+				 (struct rb_argument[RB_ARGUMENTS]){
+					 rb_text(leg->from),
+					 rb_text(leg->to),
+					 rb_ratio_of(leg->slope),
+					 rb_ratio_of(leg->minimum),
+				 });
+	else
+		rb_leg_report(w->findings, leg, place);
+}
+
+static void report_ponds(const struct work *w)
+{
+	const struct rb_laid *laid = w->laid;
+	enum rb_unit unit = laid->inverts->plan->unit;
+
+	for (uint32_t i = 0; i < laid->ponds; i++) {
+		const struct rb_pond *pond = &laid->pond[i];
+
+		rb_findings_add4(w->findings, RB_CODE_POND,
+				 rb_book_row_place(laid->spots->book,
+						   laid->shot[pond->deepest].row),
+				 (struct rb_argument[RB_ARGUMENTS]){
+					 rb_measure(pond->depth, unit),
+					 rb_measure(pond->wet, rb_unit_of_runs(unit)),
+					 rb_text(laid->shot[pond->to].name),
+				 });
+	}
+}
+
+static void judge(struct work *w)
+{
+	for (uint32_t i = 0; i < w->laid->shots; i++)
+		judge_shot(w, &w->laid->shot[i]);
+	w->laid->legs = w->laid->shots - 1;
+	for (uint32_t i = 0; i < w->laid->legs; i++)
+		judge_leg(w, i);
+	report_ponds(w);
+	if (!rb_length_given(w->laid->inverts->plan->grade_tolerance))
+		rb_findings_add(w->findings, RB_CODE_NO_GRADE_TOLERANCE, rb_in_file(),
+				rb_nothing(), rb_nothing());
+}
+
+static bool take_room(struct work *w, uint32_t spots)
+{
+	w->laid = rb_arena_take_clear(w->arena, 1, sizeof *w->laid);
+	w->step = rb_arena_take(w->arena, (size_t)spots + 1, sizeof *w->step);
+	if (!w->laid || !w->step)
+		return rb_findings_no_memory(w->findings);
+	w->laid->shot = rb_arena_take(w->arena, (size_t)spots + 1, sizeof *w->laid->shot);
+	w->laid->leg = rb_arena_take(w->arena, (size_t)spots + 1, sizeof *w->laid->leg);
+	return (w->laid->shot && w->laid->leg) || rb_findings_no_memory(w->findings);
+}
+
+struct rb_laid *rb_laid(struct rb_arena *arena, struct rb_findings *findings,
+			const struct rb_inverts *inverts, const struct rb_spots *spots,
+			const struct rb_minimum *minimum)
+{
+	struct work w = { arena, findings, minimum, NULL, NULL };
+
+	if (!take_room(&w, spots->count))
+		return NULL;
+	w.laid->inverts = inverts;
+	w.laid->spots = spots;
+	w.laid->step = spots->step;
+	if (!take_shots(&w))
+		return NULL;
+	set_steps(&w);
+	if (!rb_ponds(arena, w.laid, w.step))
+		return rb_findings_no_memory(findings), NULL;
+	judge(&w);
+	return w.laid;
+}

@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * laid.h - the pipe as it lies, against the plan.
+ *
+ * Every shot says where the rod stood, and is turned into an invert by the pipe's outside
+ * and wall.  The line is judged joint by joint: one that is right end to end and wrong in
+ * the middle is found, and so is water that would stand in it.
+ */
+#ifndef RB_DRAIN_LAID_H
+#define RB_DRAIN_LAID_H
+
+#include "drain/inverts.h"
+#include "drain/rules.h"
+#include "level/leg.h"
+#include "level/spots.h"
+
+struct rb_laid_shot {
+	const char *name;
+	uint32_t row;     /* of the book */
+	uint32_t station; /* RB_NO_STATION: a joint between stations */
+	enum rb_rod_on rod_on;
+	rb_length chainage, run; /* run: from the upstream end */
+	rb_length planned;       /* invert out */
+	rb_length invert;        /* as laid */
+	rb_length deviation;     /* laid - planned: positive is high */
+	bool out; /* beyond the grade tolerance; false where none is given */
+};
+
+/* Water that stays when the flow stops. */
+struct rb_pond {
+	uint32_t from;    /* shot: the upstream end of the wet pipe lies on the leg that
+			   * leaves it, or at it where it is the upstream end */
+	uint32_t to;      /* shot: the high place that holds the water */
+	uint32_t deepest; /* shot */
+	rb_length depth;  /* at the deepest shot */
+	rb_length wet;    /* horizontal length of pipe with water in it */
+};
+
+struct rb_laid {
+	const struct rb_inverts *inverts;
+	const struct rb_spots *spots;
+	struct rb_laid_shot *shot; /* upstream first */
+	uint32_t shots;
+	struct rb_leg *leg; /* shots - 1; from each shot to the next downstream */
+	uint32_t legs;
+	struct rb_pond *pond; /* upstream first */
+	uint32_t ponds;
+	rb_length step; /* finest place of the readings; the deviation is good to
+			 * half of it; none where the book does not say */
+};
+
+/*
+ * Hold a laid book against the plan.  At a station with a step the shot is taken to be on
+ * the pipe that goes out; the one that comes in lies higher by the plan's step.
+ *
+ * Findings: a shot that does not say where the rod stood, or for which outside or wall is
+ * missing (errors); shots off the line (warnings); shots beyond the grade tolerance, legs
+ * level, uphill or too flat, ponds (failed; a leg too flat by no more than the readings
+ * can tell is a warning).  NULL after an error.
+ */
+struct rb_laid *rb_laid(struct rb_arena *arena, struct rb_findings *findings,
+			const struct rb_inverts *inverts, const struct rb_spots *spots,
+			const struct rb_minimum *minimum);
+
+#endif

@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: MIT */
+/* Grade rods, and the height of instrument that would serve. */
+#include "job.h"
+
+#include "drain/grade_rods.h"
+
+#define PIPE "pipe,4 in sch 40\nbedding,4 in\n"
+#define LINE "outlet,last\nslope,1/4 in/ft\npoint,chainage,invert\nA,0,96.75\nB,48,\n"
+
+static void three_surfaces(void **state)
+{
+	struct job job = job_of(PIPE LINE, NONE);
+	struct rb_grade_rods *rods =
+		rb_grade_rods(job.arena, &job.findings, job.inverts, FT(104, 0));
+
+	(void)state;
+	assert_int_equal(rods->rod[0][RB_INVERT].reading.nm, FT(7, 2500).nm);
+	assert_int_equal(rods->rod[1][RB_INVERT].reading.nm, FT(8, 2500).nm);
+	assert_int_equal(rods->rod[0][RB_TOP_OF_PIPE].reading.nm,
+			 FT(7, 2500).nm - 4263 * RB_INCH / 1000);
+	assert_int_equal(rods->rod[0][RB_TRENCH_BOTTOM].reading.nm,
+			 FT(7, 2500).nm + 4237 * RB_INCH / 1000);
+	assert_int_equal(job.findings.count, 0);
+	job_end(&job);
+}
+
+static void unknown_surfaces_have_no_rod(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *keys; bool top, bottom; } cases[] = {
+		{ "", false, false },
+		{ "pipe,4 in\n", false, false },
+		{ "pipe,4 in sch 40\n", true, false },
+		{ "bedding,4 in\n", false, false },
+		{ "pipe wall,1/4 in\nbedding,none\n", false, true },
+		{ PIPE, true, true },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct job job = job_new();
+		struct rb_grade_rods *rods;
+		char text[300];
+
+		snprintf(text, sizeof text, "%s" LINE, cases[i].keys);
+		job_read(&job, text, NONE);
+		rods = rb_grade_rods(job.arena, &job.findings, job.inverts, FT(104, 0));
+		if (rb_length_given(rods->rod[0][RB_TOP_OF_PIPE].reading) !=
+			    cases[i].top ||
+		    rb_length_given(rods->rod[0][RB_TRENCH_BOTTOM].reading) !=
+			    cases[i].bottom) {
+			print_error("row %zu\n", i);
+			wrong++;
+		}
+		job_end(&job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* A negative grade rod: what must be raised above is the highest surface, the top of the
+ * pipe. */
+static void grade_above_the_sight(void **state)
+{
+	struct job job = job_of(PIPE LINE, NONE);
+	struct rb_grade_rods *rods =
+		rb_grade_rods(job.arena, &job.findings, job.inverts, FT(96, 0));
+	const struct rb_finding *f =
+		job_finding(&job.findings, RB_CODE_GRADE_ABOVE_SIGHT);
+	rb_length top = { FT(96, 7500).nm + 4263 * RB_INCH / 1000 };
+
+	(void)state;
+	assert_int_equal(rods->rod[0][RB_INVERT].reading.nm, -FT(0, 7500).nm);
+	assert_int_equal(rods->rod[0][RB_INVERT].reach, RB_GRADE_ABOVE_SIGHT);
+	assert_int_equal(rods->rod[1][RB_INVERT].reach, RB_ROD_REACHES);
+	assert_int_equal(rods->lowest_hi.nm, top.nm);
+	assert_int_equal(job.findings.count, 1);
+	assert_non_null(f);
+	assert_string_equal(f->argument[0].text, "A");
+	assert_string_equal(f->argument[1].text, "top of pipe");
+	/* 1.10525 and 97.10525, to hundredths on the side that serves. */
+	assert_int_equal(f->argument[2].length.nm, FT(1, 1100).nm);
+	assert_int_equal(f->argument[3].length.nm, FT(97, 1100).nm);
+	job_end(&job);
+}
+
+static void grade_beyond_the_rod(void **state)
+{
+	struct job job = job_of("rod,13\n" PIPE LINE, NONE);
+	struct rb_grade_rods *rods =
+		rb_grade_rods(job.arena, &job.findings, job.inverts, FT(110, 0));
+	const struct rb_finding *f = job_finding(&job.findings, RB_CODE_GRADE_BEYOND_ROD);
+	rb_length bottom = { FT(95, 7500).nm - 4237 * RB_INCH / 1000 };
+
+	(void)state;
+	assert_int_equal(rods->rod[1][RB_TRENCH_BOTTOM].reach, RB_BEYOND_ROD);
+	assert_int_equal(rods->highest_hi.nm, bottom.nm + 13 * RB_FOOT);
+	assert_non_null(f);
+	assert_string_equal(f->argument[0].text, "B");
+	assert_int_equal(f->argument[3].length.nm, FT(108, 3900).nm); /* 108.3969 */
+	/* From there all is reached. */
+	rods = rb_grade_rods(job.arena, &job.findings, job.inverts, rods->highest_hi);
+	assert_int_equal(rods->rod[1][RB_TRENCH_BOTTOM].reach, RB_ROD_REACHES);
+	assert_int_equal(job.findings.of_code[RB_CODE_GRADE_BEYOND_ROD], 1);
+	job_end(&job);
+}
+
+static void a_second_benchmark_checks(void **state)
+{
+	struct rb_todays_hi today =
+		rb_hi_of_benchmarks(FT(100, 0), FT(4, 2700), FT(98, 5000), FT(5, 7800));
+
+	(void)state;
+	assert_int_equal(today.hi.nm, FT(104, 2700).nm);
+	assert_true(today.checked);
+	assert_int_equal(today.difference.nm, FT(0, 100).nm);
+	today = rb_hi_of_benchmarks(FT(100, 0), FT(4, 2700), NONE, NONE);
+	assert_false(today.checked);
+	assert_false(rb_length_given(today.difference));
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(three_surfaces),
+		cmocka_unit_test(unknown_surfaces_have_no_rod),
+		cmocka_unit_test(grade_above_the_sight),
+		cmocka_unit_test(grade_beyond_the_rod),
+		cmocka_unit_test(a_second_benchmark_checks),
+	};
+
+	return cmocka_run_group_tests_name("grade rods", tests, NULL, NULL);
+}

@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+/* Chainages in figures, and how finely a book was written. */
+#include "../drain/job.h"
+
+static void chainages_in_figures(void **state)
+{
+	/* clang-format off */
+	static const struct { int64_t nm; enum rb_unit unit; int plus; const char *text; } cases[] = {
+		{ 0,                   RB_FEET,        0, "0" },
+		{ 50 * RB_FOOT,        RB_FEET_INCHES, 0, "50" },
+		{ 25 * RB_FOOT / 2,    RB_FEET,        0, "12.5" },
+		{ 50 * RB_FOOT,        RB_FEET,        2, "0+50" },
+		{ 1005 * RB_FOOT / 10, RB_FEET,        2, "1+00.5" },
+		{ 1320 * RB_FOOT,      RB_INCHES,      2, "13+20" },
+		{ 7 * RB_METRE,        RB_METRES,      3, "0+007" },
+		{ 1250 * RB_METRE,     RB_MILLIMETRES, 3, "1+250" },
+		{ 15 * RB_METRE + 200 * RB_MILLIMETRE, RB_METRES, 0, "15.2" },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char text[RB_LENGTH_TEXT];
+
+		rb_chainage_format(text, (rb_length){ cases[i].nm }, cases[i].unit,
+				   cases[i].plus);
+		if (!strcmp(text, cases[i].text))
+			continue;
+		print_error("row %zu: %s\n", i, text);
+		wrong++;
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* The finest place of any sight: a sheet drops zeros, so one reading of 5.3 says nothing.
+ */
+static void steps_of_a_book(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *unit, *a, *b; int64_t nm; } cases[] = {
+		{ "ft",    "4.27",        "5.3",         RB_FOOT / 100 },
+		{ "ft",    "4.275",       "5.31",        RB_FOOT / 1000 },
+		{ "ft-in", "4'-3 1/8\"",  "5'-3 1/2\"",  RB_INCH / 8 },
+		{ "ft-in", "4'-3\"",      "5'-3 1/4\"",  RB_INCH / 4 },
+		{ "m",     "1.302",       "1.5",         RB_MILLIMETRE },
+		{ "ft",    "4.27",        "5'-3 1/16\"", RB_FOOT / 100 }, /* mixed: the coarser */
+		{ "ft",    "4.275",       "5'-3 1/2\"",  RB_INCH / 2 },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct job job = job_new();
+		struct rb_spots *spots;
+		char book[200];
+
+		snprintf(book, sizeof book,
+			 "unit,%s\npoint,known elevation,backsight,intermediate\n"
+			 "BM,%s,%s,\nA,,,%s\n",
+			 cases[i].unit, strcmp(cases[i].unit, "m") ? "100 ft" : "30",
+			 cases[i].a, cases[i].b);
+		spots = job_book(job.arena, &job.findings, book);
+		if (!spots || spots->step.nm != cases[i].nm) {
+			print_error("row %zu: %lld\n", i,
+				    spots ? (long long)spots->step.nm : 0);
+			job_print(&job.findings);
+			wrong++;
+		}
+		job_end(&job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+static void says_whether_the_book_closes(void **state)
+{
+	const char *book =
+		"tolerance,0.01 ft\npoint,known elevation,backsight,foresight\n"
+		"BM,100.00,4.00,\nTP,,4.00,4.00\nBM,,,3.90\n";
+	struct job job = job_new();
+	struct rb_spots *spots = job_book(job.arena, &job.findings, book);
+
+	(void)state;
+	assert_non_null(spots);
+	assert_true(spots->beyond);
+	assert_int_equal(spots->adjusted, 0);
+	job_end(&job);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(chainages_in_figures),
+		cmocka_unit_test(steps_of_a_book),
+		cmocka_unit_test(says_whether_the_book_closes),
+	};
+
+	return cmocka_run_group_tests_name("spots", tests, NULL, NULL);
+}
