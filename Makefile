@@ -1,10 +1,11 @@
-# make [all|test|demo|asan|coverage|fuzz|bench|lint|format|install|uninstall|clean]
+# make [all|test|reference|demo|asan|coverage|fuzz|bench|lint|format|install|uninstall|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 BUILD  ?= build
 CFLAGS ?= -O2 -g
 WARN    = -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wstrict-prototypes -Wmissing-prototypes
-HARDEN  = -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2 -fstack-protector-strong -fPIE
+FORTIFY = $(if $(filter -O -O1 -O2 -O3 -Os -Og,$(CFLAGS)),-U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2)
+HARDEN := $(FORTIFY) -fstack-protector-strong -fPIE
 RELRO   = -pie -Wl,-z,relro,-z,now
 override CPPFLAGS += -Iinclude -Isrc
 override CFLAGS   += -std=c17 $(WARN) $(HARDEN)
@@ -28,10 +29,11 @@ $(BUILD)/librodbook.a: $(call obj,$(LIB))
 $(BUILD)/rodbook: $(call obj,$(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 $(TESTS): LDLIBS += -lcmocka
+$(filter $(BUILD)/tests/published/%,$(TESTS)): $(BUILD)/tests/published/run_book.o
 $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(CLI))) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/librodbook.a
-	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $(filter %.o,$^) $(filter %.a,$^) $(LDLIBS)
 # The library is plain C17; only what stands around it may ask the system for more.
 $(BUILD)/src/cli/%.o $(BUILD)/tests/cli/%.o $(BUILD)/tests/bench/%.o: CPPFLAGS += -D_POSIX_C_SOURCE=200809L
 $(BUILD)/%.o: %.c
@@ -41,7 +43,12 @@ $(BUILD)/%.o: %.c
 
 test: all $(TESTS)
 	@failed=0; for t in $(TESTS); do $$t || failed=1; done; \
-	tests/cases/run $(BUILD)/rodbook || failed=1; exit $$failed
+	tests/cases/run $(BUILD)/rodbook || failed=1; \
+	tests/documents $(BUILD)/rodbook || failed=1; \
+	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
+# An independent reduction in exact fractions, over random books; needs python3.
+reference: all
+	python3 tests/reference/compare.py --program $(BUILD)/rodbook --count $(or $(COUNT),500) --seed $(or $(SEED),1)
 demo: all
 	@tests/demo $(BUILD)/rodbook
 asan:
@@ -78,5 +85,5 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test demo asan coverage fuzz bench lint format install uninstall clean
+.PHONY: all test reference demo asan coverage fuzz bench lint format install uninstall clean
 .SECONDARY:

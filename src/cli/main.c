@@ -22,6 +22,31 @@ static const struct rb_command commands[] = {
 	"elevations, closure and adjustment of a book",
 	"rodbook reduce larch.csv\n"
 	"rodbook reduce larch.csv --tolerance '1/4 in' -f csv -o reduced.csv\n", rb_run_reduce },
+{ "check", "BOOK...", 1, RB_ANY_NUMBER, "text|csv|json",
+	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(MARKS) | RB_TAKES(ANSWERS),
+	"the first wrong line of a book reduced by hand",
+	"rodbook check larch-hand.csv\n"
+	"rodbook check --marks class/*.csv -f csv -o marks.csv\n", rb_run_check },
+{ "peg", "FILE", 1, 1, "text|json",
+	RB_TAKES_USUAL | RB_TAKES(BOOK),
+	"two-peg test: how far the level is out of true",
+	"rodbook peg level-2.csv\n"
+	"rodbook peg level-2.csv --book larch.csv\n", rb_run_peg },
+{ "convert", "[LENGTH...]", 0, RB_ANY_NUMBER, "text|csv|json",
+	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(TABLE),
+	"a length, or arithmetic on lengths, in every notation",
+	"rodbook convert 5.29 \"5'-3 1/2\\\"\" '1.613 m'\n"
+	"rodbook convert --steps \"8'-6 3/4\\\" / 3\"\n"
+	"rodbook convert   (then a length on each line: no quotes needed there)\n"
+	"rodbook convert --table 16\n", rb_run_convert },
+{ "practice", "--kind convert|loop|fall", 0, 0, "text|csv|json",
+	RB_TAKES(FORMAT) | RB_TAKES(OUTPUT) | RB_TAKES(UNIT) | RB_TAKES(FRACTION) |
+	RB_TAKES(COLOR) | RB_TAKES(HELP) | RB_TAKES(KIND) | RB_TAKES(SEED) | RB_TAKES(COUNT) |
+	RB_TAKES(ANSWERS) | RB_TAKES(PLANT) | RB_TAKES(SETUPS) | RB_TAKES(INVERTED),
+	"problems to work by hand, and their key",
+	"rodbook practice --kind convert --seed 7\n"
+	"rodbook practice --kind loop -u ft-in --seed 7 -f csv -o sheet.csv\n"
+	"rodbook practice --kind loop -u ft-in --seed 7 --answers\n", rb_run_practice },
 { .name = NULL },
 };
 /* clang-format on */

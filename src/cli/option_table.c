@@ -118,11 +118,15 @@ static const struct rb_option_row options[RB_OPTIONS] = {
 [RB_OPTION_COUNT]         = { "count",         0,   NUMBER(1, 1000),
 	"how many problems, 1 to 1000" },
 [RB_OPTION_ANSWERS]       = { "answers",       0,   FLAG,
-	"the key, with every step" },
+	"with the answers" },
 [RB_OPTION_PLANT]         = { "plant",         0,   FLAG,
 	"put exactly one slip into a worked book" },
-[RB_OPTION_TABLE]         = { "table",         0,   FLAG,
-	"a table of inches and decimals of a foot" },
+[RB_OPTION_SETUPS]        = { "setups",        0,   NUMBER(2, 99),
+	"setups of a loop (2 to 5, by the seed)" },
+[RB_OPTION_INVERTED]      = { "inverted",      0,   FLAG,
+	"a loop with an inverted rod in it" },
+[RB_OPTION_TABLE]         = { "table",         0,   CHOICE("8|16|32|64"),
+	"the card of inches and decimals of a foot" },
 };
 /* clang-format on */
 

@@ -11,6 +11,7 @@
 #define RB_REPORT_CSV_H
 
 #include "report/sink.h"
+#include "rodbook/length.h"
 
 /* A row that is being written: cells are parted by commas by themselves. */
 struct rb_csv {
@@ -26,6 +27,11 @@ void rb_csv_text(struct rb_csv *csv, const char *text);
 /* A cell that is a number or a reading of our own making: quoted where it holds an inch
  * mark, never guarded. */
 void rb_csv_number(struct rb_csv *csv, const char *text, size_t length);
+
+/* A cell that is a length in a unit: rounded to so many decimals, or as exactly as
+ * rb_decimal_write_exact() has it; empty where it is not given. */
+void rb_csv_rounded(struct rb_csv *csv, rb_length a, enum rb_unit unit, int decimals);
+void rb_csv_exact(struct rb_csv *csv, rb_length a, enum rb_unit unit, int decimals);
 
 void rb_csv_end_row(struct rb_csv *csv);
 

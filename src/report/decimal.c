@@ -46,24 +46,43 @@ static struct split split(int64_t nm, enum rb_unit unit, int64_t ten)
 	}
 }
 
+/* Two digits at a time: "00" to "99". */
+static const char pairs[] = "00010203040506070809101112131415161718192021222324"
+			    "25262728293031323334353637383940414243444546474849"
+			    "50515253545556575859606162636465666768697071727374"
+			    "75767778798081828384858687888990919293949596979899";
+
+/* Write so many digits of a number that end before `end`, with zeros in front. */
+static void put_digits(char *end, uint64_t number, int count)
+{
+	for (; count > 1; count -= 2) {
+		end -= 2;
+		memcpy(end, pairs + 2 * (number % 100), 2);
+		number /= 100;
+	}
+	if (count)
+		end[-1] = (char)('0' + number % 10);
+}
+
+static int digits_of(uint64_t number)
+{
+	int count = 1;
+
+	for (uint64_t ten = 10; count < 19 && number >= ten; ten *= 10)
+		count++;
+	return count;
+}
+
 static char *put_whole(char *to, uint64_t number)
 {
-	char digits[20];
-	int count = 0;
+	int count = digits_of(number);
 
-	do {
-		digits[count++] = (char)('0' + number % 10);
-		number /= 10;
-	} while (number);
-	while (count)
-		*to++ = digits[--count];
-	return to;
+	put_digits(to + count, number, count);
+	return to + count;
 }
 
 static char *put_parts(char *to, uint32_t parts, int decimals, int least)
 {
-	char *end;
-
 	while (decimals > least && parts % 10 == 0) {
 		parts /= 10;
 		decimals--;
@@ -71,12 +90,8 @@ static char *put_parts(char *to, uint32_t parts, int decimals, int least)
 	if (!decimals)
 		return to;
 	*to++ = '.';
-	end = to + decimals;
-	for (char *digit = end; digit-- > to;) {
-		*digit = (char)('0' + parts % 10);
-		parts /= 10;
-	}
-	return end;
+	put_digits(to + decimals, parts, decimals);
+	return to + decimals;
 }
 
 static size_t put_split(char *out, bool negative, struct split s, int decimals, int least)

@@ -187,13 +187,24 @@ void rb_json_length(struct rb_json *json, rb_length a, enum rb_unit unit, int de
 		      rb_decimal_write(text, a, unit, decimals, decimals ? 1 : 0));
 }
 
-void rb_json_head(struct rb_json *json)
+static void put_version(struct rb_json *json)
 {
-	rb_json_open(json, '{');
 	rb_json_key(json, "rodbook");
 	rb_json_string(json, RB_VERSION);
 	rb_json_key(json, "schema");
 	rb_json_count(json, RB_SCHEMA);
+}
+
+void rb_json_head(struct rb_json *json)
+{
+	rb_json_open(json, '{');
+	put_version(json);
+}
+
+void rb_json_head_line(struct rb_json *json)
+{
+	rb_json_open_line(json, '{');
+	put_version(json);
 }
 
 void rb_json_end(struct rb_json *json)

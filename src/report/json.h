@@ -52,6 +52,9 @@ void rb_json_length(struct rb_json *json, rb_length a, enum rb_unit unit, int de
 /* Open the object of a result: {"rodbook": "0.1.0", "schema": 1 */
 void rb_json_head(struct rb_json *json);
 
+/* The same, the whole object on one line: for results that come line by line. */
+void rb_json_head_line(struct rb_json *json);
+
 /* Close what is open and end the line. */
 void rb_json_end(struct rb_json *json);
 

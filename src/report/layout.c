@@ -8,7 +8,7 @@
 
 #define GAP        2
 #define NARROW_GAP 1
-#define LEAST      12 /* columns that a column of words keeps */
+#define LEAST      12 /* columns below which a column of words is no use */
 
 size_t rb_layout_before(const char *cell)
 {
@@ -98,7 +98,9 @@ static void narrow(struct rb_layout *layout, const struct rb_table *table, size_
 	size_t excess = width_of(layout, table->columns) - columns;
 	size_t most = column->width > excess ? column->width - excess : 0;
 
-	most = larger(most, larger(LEAST, column->heading));
+	if (most < LEAST)
+		most = at == 0 ? LEAST : 0; /* words cut that short stand better below */
+	most = larger(most, column->heading);
 	if (most >= column->width)
 		return;
 	column->content = widest_within(table, at, most);

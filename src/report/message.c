@@ -167,6 +167,13 @@ static void name_cell(char out[static RB_CELL_NAME], const struct rb_source *sou
 
 /* -- arguments -- */
 
+/* As many as a rod shows. */
+static const int least_decimals[] = { [RB_FEET] = 2,
+				      [RB_INCHES] = 2,
+				      [RB_FEET_INCHES] = 2,
+				      [RB_METRES] = 3,
+				      [RB_MILLIMETRES] = 0 };
+
 /* Two lengths in one message are held against each other: both show why. */
 static bool is_pair(const struct rb_finding *finding, int i)
 {
@@ -181,15 +188,18 @@ static void put_length(struct wording *w, int i, bool sized)
 	const struct rb_argument *argument = w->finding->argument;
 	enum rb_unit unit = argument[i].unit;
 	rb_length a = argument[i].length, b = argument[1 - (i & 1)].length;
-	struct rb_style style = { unit, unit == RB_MILLIMETRES ? 0 : 2, 16, true };
+	struct rb_style style = { unit, least_decimals[unit], 16, true };
 	char text[RB_LENGTH_TEXT], other[RB_LENGTH_TEXT];
 
 	if (sized)
 		a = rb_length_absolute(a);
+	b = rb_length_absolute(b); /* sizes are held against each other, not signs */
+	if (a.nm < 0)
+		b = rb_length_negate(b);
 	if (!is_pair(w->finding, i))
 		rb_shown(text, a, unit);
 	else
-		rb_shown_pair(text, other, a, sized ? rb_length_absolute(b) : b, style);
+		rb_shown_pair(text, other, a, b, style);
 	put(w, text);
 }
 
@@ -365,56 +375,4 @@ void rb_message_make(struct rb_message *out, const struct rb_findings *findings,
 		return;
 	out->line += out->span.lines_down;
 	out->column = has_cell(place) ? out->span.column : 0;
-}
-
-/* -- order -- */
-
-/* By line and cell.  Faults of the file as a whole explain all others; its notes sum up.
- */
-static uint64_t rank_of(const struct rb_finding *finding)
-{
-	const struct rb_place *place = &finding->place;
-
-	if (place->line)
-		return (uint64_t)place->line << 32 | (uint32_t)(place->cell + 1);
-	return rb_code_severity(finding->code) == RB_ERROR ? 0 : UINT64_MAX;
-}
-
-/* Merge two sorted neighbours, the earlier first where they are equal. */
-static void merge(const struct rb_finding **to, const struct rb_finding *const *from,
-		  size_t left, size_t middle, size_t right)
-{
-	size_t a = left, b = middle;
-
-	for (size_t i = left; i < right; i++)
-		if (a < middle && (b == right || rank_of(from[a]) <= rank_of(from[b])))
-			to[i] = from[a++];
-		else
-			to[i] = from[b++];
-}
-
-const struct rb_finding **rb_messages_in_order(const struct rb_findings *findings)
-{
-	size_t count = findings->count;
-	const struct rb_finding **list =
-		count ? rb_arena_take(findings->arena, 2 * count, sizeof *list) : NULL;
-	const struct rb_finding **other = list ? list + count : NULL;
-
-	if (!list)
-		return NULL;
-	for (size_t i = 0; i < count; i++)
-		list[i] = findings->item[i];
-	for (size_t run = 1; run < count; run *= 2) {
-		const struct rb_finding **swap = list;
-
-		for (size_t left = 0; left < count; left += 2 * run) {
-			size_t middle = left + run < count ? left + run : count;
-			size_t right = left + 2 * run < count ? left + 2 * run : count;
-
-			merge(other, list, left, middle, right);
-		}
-		list = other;
-		other = swap;
-	}
-	return list;
 }

@@ -51,9 +51,4 @@ struct rb_message {
 void rb_message_make(struct rb_message *out, const struct rb_findings *findings,
 		     const struct rb_finding *finding, struct rb_cursor *cursor);
 
-/* The findings in the order in which they are shown: by line and cell, faults of the file
- * as a whole first and all else about it last.  An array of findings->count; NULL without
- * memory, and for an empty list. */
-const struct rb_finding **rb_messages_in_order(const struct rb_findings *findings);
-
 #endif

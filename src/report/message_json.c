@@ -2,6 +2,8 @@
 /* message_json.c - an object for each finding. */
 #include "report/message_json.h"
 
+#include "report/message_order.h"
+
 static void put_place_number(struct rb_json *json, const char *key, uint32_t number)
 {
 	rb_json_key(json, key);

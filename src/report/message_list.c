@@ -6,6 +6,8 @@
 
 #include "report/message.h"
 
+#define PLACE "cell B9 (backsight at TP-2)"
+
 static const char head[] =
 	"# Messages\n"
 	"\n"
@@ -20,14 +22,13 @@ static const char head[] =
 	"| warning | look at this | 0, with `--strict` 1 |\n"
 	"| note | worth knowing | 0 |\n";
 
-/* What stands for a hole. */
-static const char *filling(const char *hole)
+/* Likely readings are told in each case: the list does without that part. */
+static bool tells_readings(const char *part, size_t length)
 {
-	if (!strncmp(hole, "{place}", 7))
-		return "cell B9 (backsight at TP-2)";
-	if (!strncmp(hole, "{likely}", 8) || !strncmp(hole, "{marks}", 7))
-		return "for ... write ...";
-	return "...";
+	for (const char *c = part; c < part + length; c++)
+		if (!strncmp(c, "{likely}", 8) || !strncmp(c, "{marks}", 7))
+			return true;
+	return false;
 }
 
 /* A counted word is given in the plural: {0|row|rows}. */
@@ -37,7 +38,7 @@ static void put_hole(struct rb_sink *sink, const char *hole, size_t length)
 	const char *next;
 
 	if (!last) {
-		rb_sink_text(sink, filling(hole));
+		rb_sink_text(sink, strncmp(hole, "{place}", 7) ? "..." : PLACE);
 		return;
 	}
 	while ((next = memchr(last + 1, '|', length - (size_t)(last + 1 - hole))))
@@ -58,6 +59,8 @@ static void put_template(struct rb_sink *sink, const char *template)
 			put_hole(sink, template, length);
 			template += length;
 		}
+		if (*template == '[' && tells_readings(template, strcspn(template, "]")))
+			template += strcspn(template, "]");
 		template += *template != '\0';
 	}
 }

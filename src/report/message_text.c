@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "report/message_order.h"
 #include "report/width.h"
 
 #define QUOTE_INDENT 4

@@ -35,17 +35,10 @@ static void put_feet_inches(struct writer *w, rb_length value, struct rb_style s
 /* A column that follows from others: rounded. */
 static void put_rounded(struct writer *w, rb_length value, struct rb_style style)
 {
-	char text[RB_DECIMAL_TEXT];
-	size_t length = 0;
-
-	if (!rb_length_given(value))
-		rb_csv_number(&w->csv, "", 0);
-	else if (w->unit == RB_FEET_INCHES)
+	if (w->unit == RB_FEET_INCHES)
 		put_feet_inches(w, value, style);
-	else {
-		length = rb_decimal_write(text, value, w->unit, w->decimals, 0);
-		rb_csv_number(&w->csv, text, length);
-	}
+	else
+		rb_csv_rounded(&w->csv, value, w->unit, w->decimals);
 }
 
 /* A whole 64th of an inch in feet-inches; else decimals, with their mark. */
@@ -70,15 +63,10 @@ static void put_exact_inches(struct writer *w, rb_length value)
 /* A column that was measured: exact. */
 static void put_exact(struct writer *w, rb_length value, enum rb_unit unit, int decimals)
 {
-	char text[RB_DECIMAL_TEXT];
-
-	if (!rb_length_given(value))
-		rb_csv_number(&w->csv, "", 0);
-	else if (unit == RB_FEET_INCHES)
+	if (rb_length_given(value) && unit == RB_FEET_INCHES)
 		put_exact_inches(w, value);
 	else
-		rb_csv_number(&w->csv, text,
-			      rb_decimal_write_exact(text, value, unit, decimals));
+		rb_csv_exact(&w->csv, value, unit, decimals);
 }
 
 static void put_remarks(struct writer *w, const struct rb_place_rows *rows)

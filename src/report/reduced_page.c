@@ -110,31 +110,46 @@ static bool is_extended(const struct rb_book *book, uint32_t row)
 
 #define LISTED 6
 
-static uint32_t list_extended(struct rb_phrase *phrase, const struct rb_book *book)
+static uint32_t count_extended(const struct rb_book *book)
 {
 	uint32_t rows = 0;
 
-	for (uint32_t row = 0; row < book->rows; row++) {
-		if (!is_extended(book, row) || ++rows > LISTED)
+	for (uint32_t row = 0; row < book->rows; row++)
+		rows += is_extended(book, row);
+	return rows;
+}
+
+static void list_extended(struct rb_phrase *phrase, const struct rb_book *book,
+			  uint32_t rows)
+{
+	uint32_t listed = 0;
+
+	for (uint32_t row = 0; listed < LISTED && row < book->rows; row++) {
+		if (!is_extended(book, row))
 			continue;
-		rb_phrase_text(phrase, rows == 1 ? "line " : ", ");
+		rb_phrase_text(phrase, listed++ ? ", " : rows == 1 ? "line " : "lines ");
 		rb_phrase_number(phrase, rb_book_line(book, row));
 	}
-	if (rows > LISTED) {
-		rb_phrase_text(phrase, " and ");
-		rb_phrase_number(phrase, rows - LISTED);
-		rb_phrase_text(phrase, " more");
-	}
-	return rows;
+	if (listed == rows)
+		return;
+	rb_phrase_text(phrase, " and ");
+	rb_phrase_number(phrase, rows - listed);
+	rb_phrase_text(phrase, " more");
 }
 
 static void add_caution(struct rb_page *page, struct rb_phrase *phrase,
 			const struct rb_book *book)
 {
-	rb_phrase_clear(phrase);
-	rb_phrase_text(phrase, "readings over 7 ft are taken on an extended rod (");
-	if (!list_extended(phrase, book))
+	uint32_t rows = count_extended(book);
+
+	if (!rows)
 		return;
+	rb_phrase_clear(phrase);
+	rb_phrase_text(phrase, "readings over ");
+	rb_phrase_text(phrase,
+		       rb_unit_of_runs(book->unit) == RB_FEET ? "7 ft" : "2.13 m (7 ft)");
+	rb_phrase_text(phrase, " are taken on an extended rod (");
+	list_extended(phrase, book, rows);
 	rb_phrase_text(phrase,
 		       "): before it goes up, look up for overhead lines, and keep "
 		       "it clear of them.");
@@ -160,6 +175,8 @@ struct rb_page *rb_reduced_page(struct rb_arena *arena, const struct rb_reductio
 	for (uint32_t i = 0; i < sections->sections; i++) {
 		const struct rb_section *section = &sections->section[i];
 
+		if (sections->sections > 1)
+			add_words(page, &phrase, r, section, RB_HEADING, rb_section_name);
 		add_words(page, &phrase, r, section, RB_PARAGRAPH, rb_section_arithmetic);
 		add_words(page, &phrase, r, section, RB_PARAGRAPH, rb_section_balance);
 		rb_suspects_page(page, &phrase, r, i);

@@ -219,18 +219,22 @@ static uint32_t turning_shots(const struct teller *t, const struct rb_section *s
 static void tell_sum(struct teller *t, const struct rb_section *s, bool back)
 {
 	uint32_t turning[TERMS], terms = turning_shots(t, s, turning);
+	bool exact = true;
 
 	begin(t, back ? "sum of backsights" : "sum of foresights");
-	for (uint32_t i = 0; i < terms; i++) {
+	for (uint32_t i = 0; terms > 1 && i < terms; i++) {
 		uint32_t setup = t->reduced->shot[turning[i]].setup;
+		rb_length term =
+			back ? rb_reduction_backsight(t->r, t->reduced->setup[setup].shot)
+			     : rb_shot_reading(t->reduced, turning[i]);
 
 		text(t, i ? " + " : "");
-		number(t,
-		       back ? rb_reduction_backsight(t->r, t->reduced->setup[setup].shot)
-			    : rb_shot_reading(t->reduced, turning[i]));
+		exact &= rb_steps_number(t->phrase, term, t->style);
 	}
-	text(t, terms ? " = " : "");
-	number(t, back ? s->sum_backsight : s->sum_foresight);
+	text(t, terms > 1 ? " = " : "");
+	exact &= rb_steps_number(t->phrase, back ? s->sum_backsight : s->sum_foresight,
+				 t->style);
+	say_rounded(t, exact);
 }
 
 static void tell_section(struct teller *t, const struct rb_section *s)

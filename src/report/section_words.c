@@ -40,7 +40,7 @@ void rb_section_name(struct rb_phrase *phrase, const struct rb_reduction *r,
 	rb_phrase_number(phrase, rb_reduction_line(r, end->row));
 }
 
-/* Where there are several sections, each sentence says whose it is. */
+/* Where there are several sections, each verdict says whose it is. */
 static void name_if_several(struct rb_phrase *phrase, const struct rb_reduction *r,
 			    const struct rb_section *section)
 {
@@ -89,7 +89,6 @@ void rb_section_arithmetic(struct rb_phrase *phrase, const struct rb_reduction *
 	bool agree = sums.nm == moved.nm && steps.nm == moved.nm;
 
 	rb_phrase_text(phrase, "Arithmetic: ");
-	name_if_several(phrase, r, s);
 	if (s->no_foresight) {
 		rb_phrase_text(phrase, "no foresight, nothing to sum.");
 		return;
@@ -133,6 +132,20 @@ static struct rb_style share_style(struct rb_style style)
 	return style;
 }
 
+/* As many places as it needs, from those of a reading up to those of a share. */
+static void put_share(struct rb_phrase *phrase, rb_length share, struct rb_style style)
+{
+	struct rb_style finer = share_style(style);
+	int needed = rb_shown_decimals(share, finer.unit, finer.decimals);
+	int least = style.unit == RB_FEET_INCHES ? 0 : style.decimals;
+
+	if (needed >= 0)
+		finer.decimals = needed > least ? needed : least;
+	if (style.unit == RB_FEET_INCHES && rb_shown_fraction(share))
+		finer = (struct rb_style){ .unit = RB_FEET_INCHES, .fraction = 64 };
+	rb_phrase_marked(phrase, share, finer);
+}
+
 static void say_adjusted(struct rb_phrase *phrase, const struct rb_reduction *r,
 			 const struct rb_section *s)
 {
@@ -147,9 +160,9 @@ static void say_adjusted(struct rb_phrase *phrase, const struct rb_reduction *r,
 		rb_phrase_text(phrase, " by the length of the sights");
 		return;
 	}
-	rb_phrase_text(phrase, low ? ", each raised " : ", each lowered ");
-	rb_phrase_marked(phrase, rb_length_share(s->misclosure, 1, s->setups),
-			 share_style(r->style));
+	rb_phrase_text(phrase, s->setups > 1 ? ", each" : ",");
+	rb_phrase_text(phrase, low ? " raised " : " lowered ");
+	put_share(phrase, rb_length_share(s->misclosure, 1, s->setups), r->style);
 }
 
 static void say_adjustment(struct rb_phrase *phrase, const struct rb_reduction *r,
@@ -254,7 +267,6 @@ void rb_section_balance(struct rb_phrase *phrase, const struct rb_reduction *r,
 	if (!rb_length_given(s->length) && !asked)
 		return;
 	rb_phrase_text(phrase, "Sights: ");
-	name_if_several(phrase, r, s);
 	if (!rb_length_given(s->length)) {
 		rb_phrase_text(phrase,
 			       "some have no length, so what the collimation of the "

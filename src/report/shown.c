@@ -51,9 +51,18 @@ void rb_shown(char buf[static RB_LENGTH_TEXT], rb_length a, enum rb_unit unit)
 	rb_length_format(buf, a, style);
 }
 
+/* Something that is shown as nothing says nothing. */
+static bool vanishes(rb_length a, struct rb_style style)
+{
+	return a.nm && !rb_length_as_shown(a, style).nm;
+}
+
+/* Do both say what they are, and which is greater? */
 static bool told_apart(rb_length a, rb_length b, struct rb_style style)
 {
-	return rb_length_as_shown(a, style).nm != rb_length_as_shown(b, style).nm;
+	return (a.nm == b.nm ||
+		rb_length_as_shown(a, style).nm != rb_length_as_shown(b, style).nm) &&
+	       !vanishes(a, style) && !vanishes(b, style);
 }
 
 /* Drop the zeros that more places gave to a length that needs none of them. */
@@ -73,14 +82,14 @@ void rb_shown_pair(char a_text[static RB_LENGTH_TEXT], char b_text[static RB_LEN
 	int least = style.decimals;
 
 	if (style.unit == RB_FEET_INCHES) {
-		while (style.fraction < 64 && a.nm != b.nm && !told_apart(a, b, style))
-			style.fraction *= 2;
-		if (a.nm != b.nm && !told_apart(a, b, style)) {
+		if (!told_apart(a, b, style))
+			style.fraction = 64;
+		if (!told_apart(a, b, style)) {
 			style.unit = RB_FEET;
 			style.decimals = least = 4;
 		}
 	}
-	while (style.unit != RB_FEET_INCHES && style.decimals < 9 && a.nm != b.nm &&
+	while (style.unit != RB_FEET_INCHES && style.decimals < 9 &&
 	       !told_apart(a, b, style))
 		style.decimals++;
 	if (style.decimals > least && style.decimals < 9)

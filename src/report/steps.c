@@ -5,6 +5,7 @@
 #include "report/shown.h"
 
 #define MOST_DECIMALS 5
+#define ROUNDED_MORE  2 /* decimals of a number that none can say exactly */
 
 /* A length of whole 64ths, not below zero, taken apart: feet, inches, so many parts. */
 struct parts {
@@ -35,7 +36,9 @@ bool rb_steps_number(struct rb_phrase *phrase, rb_length a, struct rb_style styl
 	char text[RB_LENGTH_TEXT];
 	bool exact;
 
-	if (decimals > style.decimals)
+	if (decimals < 0)
+		style.decimals += ROUNDED_MORE;
+	else if (decimals > style.decimals)
 		style.decimals = decimals;
 	style.fraction = 64;
 	exact = rb_length_format(text, a, style);

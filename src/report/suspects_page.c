@@ -37,13 +37,13 @@ static const char *slip_words(enum rb_slip slip)
 		[RB_SLIP_EXCHANGED] = "digits exchanged",
 		[RB_SLIP_FOOT] = "a whole foot",
 		[RB_SLIP_TENTH] = "a tenth",
-		[RB_SLIP_INCHES] = "inches written as decimals",
+		[RB_SLIP_INCHES] = "inches as decimal feet",
 		[RB_SLIP_SIGN] = "sign, or inverted rod",
-		[RB_SLIP_COLUMNS] = "backsight and foresight exchanged",
-		[RB_SLIP_LOOK_ALIKE] = "a digit read as its look-alike",
+		[RB_SLIP_COLUMNS] = "BS and FS exchanged",
+		[RB_SLIP_LOOK_ALIKE] = "look-alike digit",
 		[RB_SLIP_FRACTION] = "a fraction dropped",
 		[RB_SLIP_ROD] = "rod not fully extended, on every high reading",
-		[RB_SLIP_BENCHMARK] = "the known elevation itself",
+		[RB_SLIP_BENCHMARK] = "the elevation itself",
 	};
 
 	return words[slip];
@@ -148,18 +148,28 @@ static void put_rows(struct listing *l, const struct rb_suspect *s)
 	put_others(l, s->row_count - listed);
 }
 
-/* The candidates of one kind, each line once. */
+/* Does an earlier candidate of the kind say the same?  Two readings of one line do, where
+ * the line is all that is said. */
+static bool is_said(const struct rb_suspect *first, const struct rb_suspect *s)
+{
+	for (const struct rb_suspect *e = first; e < s; e++)
+		if (e->slip == s->slip && e->row == s->row && !is_detailed(s->slip))
+			return true;
+	return false;
+}
+
+/* The candidates of one kind. */
 static void put_kind(struct listing *l, const struct rb_suspect *first)
 {
 	uint32_t listed = 0, others = 0;
 
 	for (const struct rb_suspect *s = first; s < l->item + l->count; s++) {
-		if (s->slip != first->slip)
+		if (s->slip != first->slip || is_said(first, s))
 			continue;
 		if (listed == LISTED)
 			others++;
 		else
-			put_candidate(l, s, s->row, listed++ ? ", " : ": line ");
+			put_candidate(l, s, s->row, listed++ ? ", " : ": lines ");
 	}
 	put_others(l, others);
 }

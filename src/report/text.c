@@ -57,6 +57,8 @@ static size_t offset_of(const struct rb_column_layout *column, enum rb_align ali
 
 	if (align == RB_LEFT)
 		return 0;
+	if (align == RB_RIGHT)
+		return column->width > width ? column->width - width : 0;
 	if (align == RB_ON_POINT)
 		return right + column->before - rb_width(cell, rb_layout_before(cell));
 	return right + column->content - width;

@@ -1,0 +1,225 @@
+/* SPDX-License-Identifier: MIT */
+/* rodbook convert: lengths, and arithmetic on lengths, in every notation. */
+#include "cli/convert.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "cli/complaint.h"
+#include "cli/stream.h"
+#include "notes/sheet.h"
+#include "report/convert_json.h"
+#include "report/convert_page.h"
+#include "report/inch_table.h"
+#include "report/text.h"
+
+#define DECIMALS_OF_TABLE 4
+
+struct rb_conversion_style rb_asked_conversion(const struct rb_command_line *line)
+{
+	return (struct rb_conversion_style){
+		.unit = rb_given_unit(line, RB_FEET),
+		.fraction = 8 << rb_given_number(line, RB_OPTION_FRACTION, 1),
+		.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1),
+	};
+}
+
+struct rb_text_style rb_result_style(const struct rb_command_line *line)
+{
+	bool to_terminal = !rb_given(line, RB_OPTION_OUTPUT);
+	int wish = rb_given_number(line, RB_OPTION_COLOR, RB_COLOR_AUTO);
+
+	return (struct rb_text_style){
+		RB_TEXT_COLUMNS,
+		to_terminal && rb_stream_color(STDOUT_FILENO, (enum rb_color)wish)
+	};
+}
+
+/* -- what is refused -- */
+
+static const enum rb_code codes[] = {
+	[RB_EXPRESSION_EMPTY] = RB_CODE_NOT_A_READING,
+	[RB_EXPRESSION_SYNTAX] = RB_CODE_EXPRESSION,
+	[RB_EXPRESSION_SQUARE] = RB_CODE_LENGTH_BY_LENGTH,
+	[RB_EXPRESSION_MIXED] = RB_CODE_LENGTH_AND_NUMBER,
+	[RB_EXPRESSION_NUMBER] = RB_CODE_ONLY_A_NUMBER,
+	[RB_EXPRESSION_DIVIDE_ZERO] = RB_CODE_DIVIDED_BY_ZERO,
+	[RB_EXPRESSION_BIG] = RB_CODE_TOO_BIG,
+};
+
+static void refuse(struct rb_findings *findings, const struct rb_conversion *c,
+		   struct rb_place place)
+{
+	const struct rb_expression *e = &c->worked;
+	size_t length = strlen(c->input);
+	const struct rb_cell cell = { c->input, length };
+
+	if (e->refusal == RB_EXPRESSION_LENGTH)
+		rb_sheet_refused(findings, cell, place, &e->reading, c->style.unit);
+	else
+		rb_findings_add(
+			findings, codes[e->refusal], place, rb_text(c->input),
+			rb_text(c->input + (e->where < length ? e->where : length)));
+}
+
+bool rb_convert(struct rb_conversion *out, const char *input,
+		const struct rb_conversion_style *style, struct rb_findings *findings,
+		struct rb_place place)
+{
+	if (!rb_conversion_make(out, input, style)) {
+		refuse(findings, out, place);
+		return false;
+	}
+	if (rb_conversion_is_one(out) && out->reading.odd_fraction)
+		rb_findings_add(findings, RB_CODE_ODD_FRACTION, place, rb_text(input),
+				rb_nothing());
+	if (rb_conversion_is_one(out) && out->reading.sixtyfourth)
+		rb_findings_add(findings, RB_CODE_FORMULA_DECIMALS, place, rb_text(input),
+				rb_rod_reading(out->worked.value, RB_FEET_INCHES));
+	return true;
+}
+
+/* -- the lengths of the command line -- */
+
+/* What the writers are handed. */
+struct result {
+	const struct rb_command_line *line;
+	struct rb_arena *arena;
+	struct rb_conversion *conversion;
+	size_t count;
+};
+
+static bool write_text(struct rb_sink *sink, const struct result *r)
+{
+	struct rb_page *page = rb_page_new(r->arena);
+
+	for (size_t i = 0; page && i < r->count; i++)
+		rb_conversion_add(page, &r->conversion[i],
+				  rb_given(r->line, RB_OPTION_STEPS));
+	return page && rb_page_write_text(sink, page, rb_result_style(r->line));
+}
+
+static void write_json(struct rb_sink *sink, const struct result *r)
+{
+	struct rb_json json;
+
+	rb_json_init(&json, sink);
+	rb_json_open(&json, '[');
+	for (size_t i = 0; i < r->count; i++)
+		rb_conversion_write_json(&json, &r->conversion[i]);
+	rb_json_end(&json);
+}
+
+static void write_csv(struct rb_sink *sink, const struct result *r)
+{
+	struct rb_csv csv;
+
+	rb_csv_init(&csv, sink);
+	rb_conversion_write_csv_head(&csv);
+	for (size_t i = 0; i < r->count; i++)
+		rb_conversion_write_csv(&csv, &r->conversion[i]);
+}
+
+static bool write_result(struct rb_sink *sink, void *self)
+{
+	const struct result *r = self;
+
+	switch (rb_given_number(r->line, RB_OPTION_FORMAT, RB_FORMAT_TEXT)) {
+	case RB_FORMAT_JSON:
+		write_json(sink, r);
+		return true;
+	case RB_FORMAT_CSV:
+		write_csv(sink, r);
+		return true;
+	default:
+		return write_text(sink, r);
+	}
+}
+
+/* A list of findings of its own for argument i; NULL: no memory. */
+static struct rb_findings *findings_of(struct rb_job *job, int i)
+{
+	struct rb_job_file *file = rb_arena_take_clear(job->arena, 1, sizeof *file);
+	char name[32];
+	char *kept;
+	int length = snprintf(name, sizeof name, "argument %d", i + 1);
+
+	kept = file ? rb_arena_text(job->arena, name, (size_t)length) : NULL;
+	if (!kept) {
+		rb_job_no_memory(job);
+		return NULL;
+	}
+	rb_findings_init(&file->findings, job->arena, kept);
+	*job->last = file;
+	job->last = &file->next;
+	return &file->findings;
+}
+
+static enum rb_exit convert_arguments(const struct rb_command_line *line)
+{
+	const struct rb_conversion_style style = rb_asked_conversion(line);
+	const struct rb_place place = rb_at(0, RB_WHOLE_ROW, NULL, "what was typed");
+	struct result result = { .line = line };
+	struct rb_job job;
+
+	rb_job_begin(&job, line);
+	result.arena = job.arena;
+	if (job.arena)
+		result.conversion = rb_arena_take(job.arena, (size_t)line->files,
+						  sizeof *result.conversion);
+	if (job.arena && !result.conversion)
+		rb_job_no_memory(&job);
+	for (int i = 0; result.conversion && i < line->files; i++) {
+		struct rb_findings *findings = findings_of(&job, i);
+
+		if (!findings)
+			break;
+		rb_convert(&result.conversion[result.count++], line->file[i], &style,
+			   findings, place);
+	}
+	rb_job_write(&job, write_result, &result);
+	return rb_job_end(&job, "not converted");
+}
+
+/* -- the card -- */
+
+static bool write_table(struct rb_sink *sink, void *self)
+{
+	const struct rb_job *job = self;
+	int fraction = 8 << rb_given_number(job->line, RB_OPTION_TABLE, 1);
+	int decimals = rb_given_number(job->line, RB_OPTION_DECIMALS, DECIMALS_OF_TABLE);
+	struct rb_page *page =
+		rb_inch_table_page(job->arena, fraction, decimals ? decimals : 1);
+
+	return page && rb_page_write_text(sink, page, rb_result_style(job->line));
+}
+
+static enum rb_exit refuse_table(const struct rb_command_line *line, const char *words)
+{
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_complain_misuse(line->command, RB_OPTION_TABLE, words, &stream.sink);
+	return rb_stream_close(&stream, RB_EXIT_INPUT);
+}
+
+static enum rb_exit print_table(const struct rb_command_line *line)
+{
+	struct rb_job job;
+
+	if (line->files)
+		return refuse_table(line, "prints a card, and takes no LENGTH");
+	if (rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) != RB_FORMAT_TEXT)
+		return refuse_table(line, "prints a card, and that is text");
+	rb_job_begin(&job, line);
+	rb_job_write(&job, write_table, &job);
+	return rb_job_end(&job, NULL);
+}
+
+enum rb_exit rb_run_convert(const struct rb_command_line *line)
+{
+	if (rb_given(line, RB_OPTION_TABLE))
+		return print_table(line);
+	return line->files ? convert_arguments(line) : rb_convert_lines(line);
+}

@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: MIT */
+/* Columns, and what never reaches a terminal. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "capture.h"
+#include "report/width.h"
+
+static struct capture capture;
+
+/* clang-format off */
+static const struct width_case {
+	const char *text, *shown;
+	size_t columns;
+} width_cases[] = {
+	{ "rim",                    "rim",                     3 },
+	{ "5\xE2\x80\xB2-3 \xC2\xBD\xE2\x80\xB3", "5\xE2\x80\xB2-3 \xC2\xBD\xE2\x80\xB3", 7 },
+	{ "e\xCC\x81t\xC3\xA9",     "e\xCC\x81t\xC3\xA9",      3 },
+	{ "\xE6\xB0\xB4\xE6\xBA\x96", "\xE6\xB0\xB4\xE6\xBA\x96", 4 },
+	{ "\xF0\x9F\x9A\xA7",       "\xF0\x9F\x9A\xA7",        2 },
+	{ "\x1b[31m",               "\\x1b[31m",               8 },
+	{ "a\tb\r\n",               "a\\tb\\r\\n",             8 },
+	{ "\x7f",                   "\\x7f",                   4 },
+	{ "\xC2\x9B" "0m",          "\\x9b0m",                 6 }, /* C1: another escape */
+	{ "\xE2\x80\xAE",           "\\u202e",                 6 }, /* right to left */
+	{ "\xEF\xBB\xBF",           "\\ufeff",                 6 },
+	{ "\xFF\xC3",               "\\xff\\xc3",              8 },
+	{ "\xC0\x80",               "\\xc0\\x80",              8 }, /* overlong */
+	{ "\xED\xA0\x80",           "\\xed\\xa0\\x80",        12 }, /* a surrogate */
+	{ "\xF4\x90\x80\x80",       "\\xf4\\x90\\x80\\x80",   16 }, /* beyond Unicode */
+	{ "\xE2\x82",               "\\xe2\\x82",              8 }, /* cut off */
+};
+/* clang-format on */
+
+static void shows_and_measures(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof width_cases / sizeof *width_cases; i++) {
+		const struct width_case *c = &width_cases[i];
+		size_t columns = rb_width(c->text, strlen(c->text));
+
+		capture_init(&capture);
+		rb_sink_shown(&capture.sink, c->text, strlen(c->text));
+		if (!strcmp(captured(&capture), c->shown) && columns == c->columns)
+			continue;
+		print_error("row %zu: got %s in %zu columns, want %s in %zu\n", i,
+			    capture.text, columns, c->shown, c->columns);
+		wrong++;
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* Whatever the bytes, what is shown is UTF-8 without a control character, and as wide as
+ * was said. */
+static void lets_nothing_through(void **state)
+{
+	char text[4];
+	int wrong = 0;
+
+	(void)state;
+	for (uint32_t i = 0; i < 0x20000 && wrong < 10; i++) {
+		text[0] = (char)(i & 0xFF);
+		text[1] = (char)((i * 7) >> 3 & 0xFF);
+		text[2] = (char)(i >> 9 & 0xFF);
+		text[3] = (char)(i * 31 & 0xFF);
+		capture_init(&capture);
+		rb_sink_shown(&capture.sink, text, sizeof text);
+		captured(&capture);
+		for (size_t at = 0; at < capture.used;) {
+			struct rb_glyph glyph =
+				rb_glyph_of(capture.text + at, capture.used - at);
+
+			wrong += !glyph.plain;
+			at += glyph.bytes;
+		}
+		wrong += rb_width(text, sizeof text) !=
+			 rb_width(capture.text, capture.used);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+static void fits_whole_characters(void **state)
+{
+	(void)state;
+	assert_int_equal(rb_width_fit("ab\xE6\xB0\xB4", 5, 3), 2);
+	assert_int_equal(rb_width_fit("ab\xE6\xB0\xB4", 5, 4), 5);
+	assert_int_equal(rb_width_fit("ae\xCC\x81z", 5, 2), 4);
+}
+
+static void wraps_at_blanks(void **state)
+{
+	(void)state;
+	capture_init(&capture);
+	rb_sink_wrapped(&capture.sink, "one two\nthree  fourfourfour five", 4, 2, 12);
+	assert_string_equal(captured(&capture),
+			    "one two\n  three\n  fourfourfour\n  five");
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(shows_and_measures),
+		cmocka_unit_test(lets_nothing_through),
+		cmocka_unit_test(fits_whole_characters),
+		cmocka_unit_test(wraps_at_blanks),
+	};
+
+	return cmocka_run_group_tests_name("width", tests, NULL, NULL);
+}
