@@ -49,6 +49,9 @@ test: all $(TESTS)
 # An independent reduction in exact fractions, over random books; needs python3.
 reference: all
 	python3 tests/reference/compare.py --program $(BUILD)/rodbook --count $(or $(COUNT),500) --seed $(or $(SEED),1)
+# docs/messages.md is made from the words themselves.
+messages: $(BUILD)/tests/report/test_message_list
+	ACCEPT=yes $< >/dev/null
 demo: all
 	@tests/demo $(BUILD)/rodbook
 asan:
@@ -85,5 +88,5 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test reference demo asan coverage fuzz bench lint format install uninstall clean
+.PHONY: all test reference messages demo asan coverage fuzz bench lint format install uninstall clean
 .SECONDARY:
