@@ -41,10 +41,14 @@ enum rb_slope_refusal {
 /*
  * Read a slope from UTF-8 text.
  *
- *   text   1/4 in/ft, 1/4"/ft, .25 in per ft, 2%, 1:48, 1 in 50, 0.0208 ft/ft, 20 mm/m,
- *          2 in per 8 ft, 1.5" in 16', with the typographic marks of readings; a leading
- *          minus is a backfall
- *   out    set only on RB_SLOPE_READ; exactly what was written
+ *   text   1/4 in/ft, 1/4"/ft, 1/4"/', .25 in per ft, 2%, 2 percent, 1:48, 1 in 50,
+ *          0.0208 ft/ft, 20 mm/m, 2 in per 8 ft, 1.5" in 16', with the typographic marks
+ *          of readings; a leading minus is a backfall.  No comma decimals.  Numbers have
+ *          at most 9 places; neither side is over 10 000 or 10 km, and the fall is at
+ *          most 1000 runs, so that no product of two slopes, or of a slope and a length,
+ *          overflows 128 bits
+ *   out    set only on RB_SLOPE_READ; exactly the ratio that was written, not reduced.
+ *          Percents, 1:48 and 0.0208 ft/ft are kept as so many metres over metres
  */
 enum rb_slope_refusal rb_slope_parse(const char *text, size_t length, rb_slope *out);
 
@@ -63,12 +67,12 @@ enum rb_slope_form { RB_PER_FOOT, RB_PERCENT, RB_ONE_IN, RB_DEGREES, RB_PER_METR
  *
  * Degrees are the one place where floating point is used.  Returns the length written.
  */
-size_t rb_slope_format(char buf[static RB_SLOPE_TEXT], rb_slope s, enum rb_slope_form form,
-		       int decimals);
+size_t rb_slope_format(char buf[static RB_SLOPE_TEXT], rb_slope s,
+		       enum rb_slope_form form, int decimals);
 
 /* The same number bare, with no unit ("0.2500", "2.0833", "48.0000", "1.1935"), for JSON
  * and tables.  RB_ONE_IN of a level leg has no number: an empty text. */
-size_t rb_slope_number(char buf[static RB_SLOPE_TEXT], rb_slope s, enum rb_slope_form form,
-		       int decimals);
+size_t rb_slope_number(char buf[static RB_SLOPE_TEXT], rb_slope s,
+		       enum rb_slope_form form, int decimals);
 
 #endif

@@ -14,6 +14,7 @@ struct parser {
 	int at, depth;
 };
 
+/* Refuse at the token that comes next, or behind the last. */
 static bool refuse(struct parser *p, enum rb_expression_refusal refusal)
 {
 	const struct rb_tokens *t = p->tokens;
@@ -33,16 +34,17 @@ static char next_sign(const struct parser *p)
 	return p->at < p->tokens->count ? p->tokens->item[p->at].sign : '\0';
 }
 
-static bool work(struct parser *p, char sign, struct rb_ratio *left,
-		 struct rb_ratio right)
+/* One operation; `right` began with the token `from`. */
+static bool work(struct parser *p, int from, struct rb_ratio *left, struct rb_ratio right)
 {
+	char sign = p->tokens->item[from - 1].sign;
 	struct rb_ratio result;
 	enum rb_expression_refusal refusal = rb_ratio_work(sign, *left, right, &result);
 
 	if (refusal == RB_EXPRESSION_READ && p->out->steps == RB_OPERATIONS)
 		refusal = RB_EXPRESSION_BIG;
 	if (refusal != RB_EXPRESSION_READ) {
-		p->at--; /* at what was just worked with */
+		p->at = from;
 		return refuse(p, refusal);
 	}
 	p->out->step[p->out->steps++] =
@@ -88,9 +90,9 @@ static bool product(struct parser *p, struct rb_ratio *out)
 	if (!operand(p, out))
 		return false;
 	while (next_sign(p) == '*' || next_sign(p) == '/') {
-		char sign = p->tokens->item[p->at++].sign;
+		int from = ++p->at;
 
-		if (!operand(p, &right) || !work(p, sign, out, right))
+		if (!operand(p, &right) || !work(p, from, out, right))
 			return false;
 	}
 	return true;
@@ -103,9 +105,9 @@ static bool sum(struct parser *p, struct rb_ratio *out)
 	if (!product(p, out))
 		return false;
 	while (next_sign(p) == '+' || next_sign(p) == '-') {
-		char sign = p->tokens->item[p->at++].sign;
+		int from = ++p->at;
 
-		if (!product(p, &right) || !work(p, sign, out, right))
+		if (!product(p, &right) || !work(p, from, out, right))
 			return false;
 	}
 	return true;

@@ -56,19 +56,31 @@ static bool scan_fraction(const char **text, const struct rb_reading_rules *rule
 	return true;
 }
 
-bool rb_factor_scan(const char **text, const struct rb_reading_rules *rules,
-			bool fraction, struct rb_ratio *out)
+/* 1 1/2: a whole number, a blank, a fraction. */
+static bool scan_mixed(const char **text, const struct rb_reading_rules *rules,
+		       struct rb_ratio *out)
 {
-	struct rb_ratio part;
-	const char *behind;
+	const char *from = *text + strspn(*text, "0123456789");
+	struct rb_ratio number, part;
+
+	if (from == *text || *from++ != ' ' || !scan_number(text, rules, &number) ||
+	    !scan_fraction(&from, rules, &part) ||
+	    rb_ratio_work('+', number, part, out) != RB_EXPRESSION_READ)
+		return false;
+	*text = from;
+	return true;
+}
+
+bool rb_factor_scan(const char **text, const struct rb_reading_rules *rules,
+		    bool fraction, struct rb_ratio *out)
+{
+	const char *mixed = *text;
 
 	if (fraction && scan_fraction(text, rules, out))
 		return true;
-	if (!scan_number(text, rules, out))
-		return false;
-	behind = *text + 1;
-	if (out->den != 1 || **text != ' ' || !scan_fraction(&behind, rules, &part))
+	if (scan_mixed(&mixed, rules, out)) {
+		*text = mixed;
 		return true;
-	*text = behind;
-	return rb_ratio_work('+', *out, part, out) == RB_EXPRESSION_READ;
+	}
+	return scan_number(text, rules, out);
 }

@@ -16,7 +16,7 @@
  *
  * False, and *text stays, where no number stands or it has more figures than are held.
  */
-bool rb_factor_scan(const char **text, const struct rb_reading_rules *rules, bool fraction,
-		    struct rb_ratio *out);
+bool rb_factor_scan(const char **text, const struct rb_reading_rules *rules,
+		    bool fraction, struct rb_ratio *out);
 
 #endif

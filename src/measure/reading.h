@@ -13,13 +13,13 @@
 
 /* What a cell holds: this decides what a bare number and a minus mean. */
 enum rb_reading_kind {
-	RB_OF_ROD,       /* a rod reading: negative, bracketed or "inv" is an inverted rod */
-	RB_OF_ELEVATION, /* a minus is a minus; in a ft-in book a bare whole number is feet,
-	                  * a bare decimal is refused; 1,234.50 is accepted */
-	RB_OF_RUN,       /* sight length, chainage, limit, rod length: a bare number is feet
-	                  * or metres after rb_unit_of_runs(); never negative */
-	RB_OF_TAPE       /* a measure down, a pipe's wall: the unit of the book; a minus is a
-	                  * minus */
+	RB_OF_ROD, /* a rod reading: negative, bracketed or "inv" is an inverted rod */
+	RB_OF_ELEVATION, /* a minus is a minus; in a ft-in book a bare whole number is
+			  * feet, a bare decimal is refused; 1,234.50 is accepted */
+	RB_OF_RUN, /* sight length, chainage, limit, rod length: a bare number is feet
+		    * or metres after rb_unit_of_runs(); never negative */
+	RB_OF_TAPE /* a measure down, a pipe's wall: the unit of the book; a minus is a
+		    * minus */
 };
 
 /* Why a text is not a reading.  Each has its own message. */
@@ -61,30 +61,31 @@ struct rb_reading_rules {
 	enum rb_unit unit;
 	enum rb_reading_kind kind;
 	bool decimal_comma; /* the file is separated by ; or TAB: 5,32 is a decimal */
-	rb_length limit;    /* a bare number over this has lost its decimal point; not given:
-	                     * no such check */
+	rb_length limit; /* a bare number over this has lost its decimal point; not given:
+			  * no such check */
 };
 
 #define RB_MAYBE 3
 
 struct rb_reading {
-	rb_length value;          /* set only where refusal is RB_READ */
+	rb_length value; /* set only where refusal is RB_READ */
 	enum rb_refusal refusal;
 	enum rb_notation notation;
-	enum rb_unit unit;        /* the unit in which it was written, bare or marked */
-	int decimals;             /* digits after the point, as written (trailing zeros too) */
-	int denominator;          /* of the fraction of an inch, reduced as written; 1: none */
-	bool inverted;            /* a sign, a word or brackets marked an inverted rod */
-	bool odd_fraction;        /* exact, but no tape has it: 1/10 in */
-	bool sixtyfourth;         /* six or more decimals of a foot, read as a whole 64th */
-	size_t where;             /* refused: offset in bytes of what is not understood */
+	enum rb_unit unit; /* the unit in which it was written, bare or marked */
+	int decimals;      /* digits after the point, as written (trailing zeros too) */
+	int denominator;   /* of the fraction of an inch, reduced as written; 1: none */
+	bool inverted;     /* a sign, a word or brackets marked an inverted rod */
+	bool odd_fraction; /* exact, but no tape has it: 1/10 in */
+	bool sixtyfourth;  /* six or more decimals of a foot, read as a whole 64th */
+	size_t where;      /* refused: offset in bytes of what is not understood */
 	rb_length maybe[RB_MAYBE]; /* refused: what it may have been, most likely first */
 	int maybes;
 };
 
 /*
- * Read one length.  text is UTF-8, trimmed or not, `length` bytes; it need not end in NUL.
- * Never fails otherwise than by a refusal; allocates nothing; costs a pass over the text.
+ * Read one length.  text is UTF-8, trimmed or not, `length` bytes; it need not end in
+ * NUL. Never fails otherwise than by a refusal; allocates nothing; costs a pass over the
+ * text.
  */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules);

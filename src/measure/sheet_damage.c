@@ -154,8 +154,9 @@ static const struct field *date_pair(const struct field f[3], int count)
 static bool refuse_date(const char *text, const struct rb_reading_rules *rules,
 			struct rb_reading *r)
 {
-	struct field f[3];
-	const struct field *pair = date_pair(f, read_fields(text, f));
+	struct field f[3] = { { 0 } };
+	int count = read_fields(text, f);
+	const struct field *pair = date_pair(f, count);
 
 	if (pair == NULL)
 		return false;

@@ -77,12 +77,34 @@ static bool length_of_run(struct part p, rb_length *out)
 {
 	char one[RB_MARKED + 3] = "1 ";
 
-	if (!p.length || p.length >= sizeof one - 2)
+	if (p.length == 0 || p.length >= sizeof one - 2)
 		return false;
-	if (p.text[0] < 'a' || p.text[0] > 'z')
+	if (strchr("0123456789.", p.text[0]))
 		return marked(p, out);
 	memcpy(one + 2, p.text, p.length);
 	return marked((struct part){ one, p.length + 2 }, out);
+}
+
+/* So many of a unit; the number is left out for one. */
+struct quantity {
+	rb_length number; /* as of metres */
+	rb_length unit;
+};
+
+static bool quantity(struct part p, struct quantity *out)
+{
+	const char *end = p.text + p.length, *unit = p.text;
+
+	while (unit < end && strchr("0123456789.", *unit))
+		unit++;
+	out->number = rb_length_of(RB_METRE);
+	if (unit > p.text &&
+	    !number((struct part){ p.text, (size_t)(unit - p.text) }, &out->number))
+		return false;
+	for (const char *c = unit; c < end; c++)
+		if (strchr("0123456789", *c))
+			return false;
+	return length_of_run(cut(unit, end), &out->unit);
 }
 
 /* Steeper than this is no slope, and what it makes of a length might not be held. */
@@ -98,12 +120,12 @@ static enum rb_slope_refusal ratio(rb_length fall, rb_length run, rb_slope *out)
 	return RB_SLOPE_READ;
 }
 
-/* 2 % */
-static enum rb_slope_refusal percent(struct part all, rb_slope *out)
+/* 2 %; nothing stands behind the sign. */
+static enum rb_slope_refusal percent(struct part left, struct part right, rb_slope *out)
 {
 	rb_length fall;
 
-	if (!number(cut(all.text, all.text + all.length - 1), &fall))
+	if (right.length > 0 || !number(left, &fall))
 		return RB_SLOPE_NONSENSE;
 	return ratio(fall, rb_length_of(100 * RB_METRE), out);
 }
@@ -120,12 +142,29 @@ static enum rb_slope_refusal one_in(struct part left, struct part right, rb_slop
 	return ratio(fall, run, out);
 }
 
+/* 0.0208 ft/ft: two numbers of one unit are a ratio as they stand, however many places
+ * there are; as a length, six places of a foot would be taken for a 64th of an inch. */
+static enum rb_slope_refusal number_per_number(struct part left, struct part right,
+					       rb_slope *out)
+{
+	struct quantity fall, run;
+
+	if (left.length == 0 || !strchr("0123456789.", left.text[0]) ||
+	    !quantity(left, &fall) || !quantity(right, &run) ||
+	    rb_length_compare(fall.unit, run.unit) != 0)
+		return RB_SLOPE_NONSENSE;
+	return ratio(fall.number, run.number, out);
+}
+
 /* 1/4 in per ft, 20 mm/m, 2 in per 8 ft, 1.5" in 16' */
 static enum rb_slope_refusal length_per_length(struct part left, struct part right,
 					       rb_slope *out)
 {
+	enum rb_slope_refusal refusal = number_per_number(left, right, out);
 	rb_length fall, run;
 
+	if (refusal != RB_SLOPE_NONSENSE)
+		return refusal;
 	if (!marked(left, &fall) || !length_of_run(right, &run))
 		return RB_SLOPE_NONSENSE;
 	return ratio(fall, run, out);
@@ -136,6 +175,8 @@ static const struct {
 	const char *mark;
 	enum rb_slope_refusal (*read)(struct part left, struct part right, rb_slope *out);
 } separators[] = {
+	{ "%", percent },
+	{ "percent", percent },
 	{ ":", one_in },
 	{ " per ", length_per_length },
 	{ " in ", one_in },
@@ -161,8 +202,6 @@ static enum rb_slope_refusal read_parts(struct part all, rb_slope *out)
 
 	if (only(all, "0123456789. /"))
 		return RB_SLOPE_BARE;
-	if (all.text[all.length - 1] == '%')
-		return percent(all, out);
 	for (size_t i = 0; i < sizeof separators / sizeof *separators; i++) {
 		const char *mark = separators[i].mark, *at = last_of(all, mark);
 

@@ -224,7 +224,7 @@ static void refuse_number(struct lexer *l, size_t end)
 {
 	struct rb_reading r = rb_reading_parse(l->text + l->at, end - l->at, l->rules);
 
-	if (r.refusal != RB_READ && is_faulty[r.refusal])
+	if (r.refusal == RB_REFUSE_POINTS || r.refusal == RB_REFUSE_COMMA)
 		refuse_length(l, &r, l->at);
 	else
 		refuse(l, RB_EXPRESSION_BIG, l->at);

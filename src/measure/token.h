@@ -26,8 +26,8 @@ struct rb_tokens {
 	struct rb_reading reading; /* the length that was refused */
 };
 
-/* Cut a text.  Numbers are lengths of rules->unit where the text has no length with a mark
- * and nothing is multiplied or divided. */
+/* Cut a text.  Numbers are lengths of rules->unit where the text has no length with a
+ * mark and nothing is multiplied or divided. */
 void rb_tokens_read(const char *text, size_t length, const struct rb_reading_rules *rules,
 		    struct rb_tokens *out);
 

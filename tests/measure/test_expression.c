@@ -92,6 +92,29 @@ static const struct {
 	{ "-(2' + 3')",              FT, -5 * RB_FOOT,      true, 1 },
 	{ "(((5')))",                FT, 5 * RB_FOOT,       true, 0 },
 	{ "(5'-3\" + 9\")/(1 + 2)",  FT, 2 * RB_FOOT,       true, 3 },
+	/* the examples of the trade: a riser in three, a rod in tenths beside a tape */
+	{ "12' 3-1/2\" + 3/4\"",  FT, FEET_64(12, 272),   true, 1 },
+	{ "2 * (5'-3 1/2\" - 4.29 ft)", FT, 2 * (WANTED - HUNDREDTHS(429)), true, 2 },
+	{ "104.27 ft - 98.24 ft",  FT, HUNDREDTHS(603),    true, 1 },
+	{ "1.613 m + 5'",          FT, MILLI(1613) + 5 * RB_FOOT, true, 1 },
+	/* an x needs no blanks; a minus none beside a bracket */
+	{ "2x5'",                  FT, 10 * RB_FOOT,       true, 1 },
+	{ "10x5'",                 FT, 50 * RB_FOOT,       true, 1 },
+	{ "5'-3 1/2\"x2",          FT, FEET_64(10, 448),   true, 1 },
+	{ "5'-(3')",               FT, 2 * RB_FOOT,        true, 1 },
+	{ "(5')-3'",               FT, 2 * RB_FOOT,        true, 1 },
+	{ "(5')-(3')",             FT, 2 * RB_FOOT,        true, 1 },
+	/* blanks and fractions of print */
+	{ "5'" NBSP "-" NBSP "3\"", FT, FEET_64(4, 576),   true, 1 },
+	{ "5'" THIN MINUS THIN "3\"", FT, FEET_64(4, 576), true, 1 },
+	{ NBSP "5' - 3\"" NBSP,    FT, FEET_64(4, 576),    true, 1 },
+	{ "5' " TIMES " " HALF,    FT, FEET_64(2, 384),    true, 1 },
+	{ "1" HALF "*2'",          FT, 3 * RB_FOOT,        true, 1 },
+	{ "2'*1" HALF " + 1'",     FT, 4 * RB_FOOT,        true, 2 },
+	{ "63" HALF " + " THREE_QUARTERS, IN, FEET_64(5, 272), true, 1 },
+	{ "5-3 - 2-11",            FI, FEET_64(2, 256),    true, 1 },
+	{ "5-3-1/2 / 2",           FI, WANTED / 2,         true, 1 },
+	{ "2 * 5-3-1/2",           FI, WANTED * 2,         true, 1 },
 	/* rounded once, at the end */
 	{ "1' / 3",                  FT, 101600000,         true,  1 },
 	{ "1' / 7",                  FT, 43542857,          false, 1 },
@@ -125,6 +148,22 @@ static const struct {
 	{ "5.10 + 2.1",          FI, RB_EXPRESSION_LENGTH,      RB_REFUSE_BARE, 0 },
 	{ "5 1/2",               FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_UNMARKED, 0 },
 	{ "20000 m",             FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_LONG, 0 },
+	/* told as it stands: not 3'-1" over 2, not 5 less 3, not 5'-1" */
+	{ "5' - 3-1/2",          FI, RB_EXPRESSION_LENGTH,      RB_REFUSE_UNMARKED, 5 },
+	{ "3-1/2 * 2",           FI, RB_EXPRESSION_LENGTH,      RB_REFUSE_UNMARKED, 0 },
+	{ "5' + 5-3",            FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_DASHED, 5 },
+	{ "5' + 5-Mar",          FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_DATE, 5 },
+	{ "5' + 5.3.2",          FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_POINTS, 5 },
+	{ "5' * 1,5",            FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_COMMA, 5 },
+	{ "20000 m * 2",         FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_LONG, 0 },
+	{ "0x1F",                FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_HEX, 0 },
+	{ "1' + 5'-3\"-1/2\"",   FT, RB_EXPRESSION_SYNTAX,      RB_READ, 10 },
+	{ "1' + 104.27-98.24",   FT, RB_EXPRESSION_SYNTAX,      RB_READ, 11 },
+	{ "104.27-98.24",        FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 0 },
+	{ "5' -3'",              FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 0 },
+	{ "5.29 * 2",            FT, RB_EXPRESSION_NUMBER,      RB_READ, 0 },
+	{ "(5.29 + 3.10) * 2",   FT, RB_EXPRESSION_NUMBER,      RB_READ, 0 },
+	{ "5' * 1234567890123456", FT, RB_EXPRESSION_BIG,       RB_READ, 5 },
 	/* a minus without blanks is none: 5'-3"-1/2" may be 5'-3 1/2" */
 	{ "5'-3\"-1/2\"",        FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 9 },
 	{ "pipe",                FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 0 },
@@ -147,7 +186,9 @@ static const struct {
 	{ "2 * 3",               FT, RB_EXPRESSION_NUMBER,      RB_READ, 0 },
 	{ "10 ft / 3 ft",        FT, RB_EXPRESSION_NUMBER,      RB_READ, 0 },
 	{ "5' / 0",              FT, RB_EXPRESSION_DIVIDE_ZERO, RB_READ, 5 },
-	{ "5' / (3 - 3)",        FT, RB_EXPRESSION_DIVIDE_ZERO, RB_READ, 11 },
+	{ "5' / (3 - 3)",        FT, RB_EXPRESSION_DIVIDE_ZERO, RB_READ, 5 },
+	{ "1' + 2' * (3' - 1')", FT, RB_EXPRESSION_SQUARE,      RB_READ, 10 },
+	{ "1' + (2 * 3 + 1)",    FT, RB_EXPRESSION_MIXED,       RB_READ, 5 },
 	{ "10000 m * 2",          FT, RB_EXPRESSION_BIG,         RB_READ, 0 },
 	{ "10000 m * 999999 * 999999", FT, RB_EXPRESSION_BIG,   RB_READ, 10 },
 	{ "  5' + 3",            FT, RB_EXPRESSION_MIXED,       RB_READ, 7 },
@@ -220,6 +261,81 @@ static void refuses(void **state)
 		release(e);
 	}
 	assert_int_equal(wrong, 0);
+}
+
+/* In a file with decimal commas a comma is the point of a number, too. */
+static void reads_decimal_commas(void **state)
+{
+	const struct rb_reading_rules rules = { RB_FEET, RB_OF_TAPE, true,
+						rb_length_none() };
+	static const struct {
+		const char *text;
+		int64_t nm;
+	} cases[] = {
+		{ "5' * 1,5", HUNDREDTHS(750) },
+		{ "5,5 + 1,25", HUNDREDTHS(675) },
+		{ "2,5 x (5,5 ft - 1,5 ft)", 10 * RB_FOOT },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct rb_expression e;
+
+		rb_expression_parse(cases[i].text, strlen(cases[i].text), &rules, &e);
+		assert_int_equal(e.refusal, RB_EXPRESSION_READ);
+		assert_int_equal(e.value.nm, cases[i].nm);
+	}
+}
+
+/* What comes to a number is refused, and told. */
+static void tells_the_number(void **state)
+{
+	const struct rb_expression *e = work_out("10 ft / 3 ft", 12, RB_FEET);
+
+	(void)state;
+	assert_int_equal(e->refusal, RB_EXPRESSION_NUMBER);
+	assert_int_equal(e->ratio.num, 10);
+	assert_int_equal(e->ratio.den, 3);
+	assert_false(e->ratio.is_length);
+	release(e);
+}
+
+/* 32 operations and 32 brackets are worked out; one more is too big. */
+static void holds_what_it_says(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *open, *shut; int count; bool read; } cases[] = {
+		{ "1'+", "", RB_OPERATIONS, true }, { "1'+", "", RB_OPERATIONS + 1, false },
+		{ "(", ")", 32, true },             { "(", ")", 33, false },
+	};
+	/* clang-format on */
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char text[256] = "";
+		const struct rb_expression *e;
+
+		for (int n = 0; n < cases[i].count; n++)
+			strcat(text, cases[i].open);
+		strcat(text, "1'");
+		for (int n = 0; n < cases[i].count; n++)
+			strcat(text, cases[i].shut);
+		e = work_out(text, strlen(text), RB_FEET);
+		assert_int_equal(e->refusal,
+				 cases[i].read ? RB_EXPRESSION_READ : RB_EXPRESSION_BIG);
+		release(e);
+	}
+}
+
+/* The sides of an operation are in lowest terms: 2.50 is 5/2. */
+static void reduces_factors(void **state)
+{
+	const struct rb_expression *e = work_out("5' * 2.50", 9, RB_FEET);
+
+	(void)state;
+	assert_int_equal(e->step[0].right.num, 5);
+	assert_int_equal(e->step[0].right.den, 2);
+	release(e);
 }
 
 static void keeps_each_operation(void **state)
@@ -295,6 +411,10 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(reads),
 		cmocka_unit_test(refuses),
+		cmocka_unit_test(reads_decimal_commas),
+		cmocka_unit_test(tells_the_number),
+		cmocka_unit_test(holds_what_it_says),
+		cmocka_unit_test(reduces_factors),
 		cmocka_unit_test(keeps_each_operation),
 		cmocka_unit_test(has_an_end),
 		cmocka_unit_test(stops_at_its_length),
