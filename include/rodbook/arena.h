@@ -11,8 +11,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
-/* Where an arena takes its memory from: both as in <stdlib.h>.  The CSV reader's buffer is
- * taken from there too. */
+/* Where an arena takes its memory from: both as in <stdlib.h>.  The CSV reader's buffer
+ * is taken from there too. */
 struct rb_allocator {
 	void *(*resize)(void *old, size_t size);
 	void (*release)(void *old);
@@ -31,9 +31,9 @@ void rb_arena_free(struct rb_arena *arena);
 const struct rb_allocator *rb_arena_allocator(const struct rb_arena *arena);
 
 /*
- * Take count objects of size bytes, aligned for any type, NOT cleared; NULL if there is no
- * memory (or count * size is more than there can be).  A large block is one of its own, so
- * what is never written to costs no real memory.
+ * Take count objects of size bytes, aligned for any type, NOT cleared; NULL if there is
+ * no memory (or count * size is more than there can be).  A large block is one of its
+ * own, so what is never written to costs no real memory.
  */
 void *rb_arena_take(struct rb_arena *arena, size_t count, size_t size);
 

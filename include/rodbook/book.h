@@ -56,30 +56,31 @@ enum rb_adjust { RB_BY_SETUPS, RB_BY_DISTANCE, RB_NOT_ADJUSTED };
 /* What stands above the header; all optional, texts "" where not given. */
 struct rb_book_keys {
 	const char *project, *date, *crew, *student, *instrument, *weather, *datum;
-	rb_length rod;           /* its length; 25 ft where not given */
+	rb_length rod; /* its length; 25 ft where not given */
 	bool rod_given;
 	struct rb_tolerance tolerance;
 	uint32_t tolerance_line; /* 0: not in the book */
 	int32_t tolerance_cell;
 	enum rb_adjust adjust;
-	uint32_t adjust_line;    /* 0: not in the book */
+	uint32_t adjust_line; /* 0: not in the book */
 	int32_t adjust_cell;
-	rb_length collimation;   /* rise of the line of sight over collimation_run */
+	rb_length collimation; /* rise of the line of sight over collimation_run */
 	rb_length collimation_run;
 	rb_length sight_limit, balance_limit; /* not given: no limit */
-	int decimals;            /* -1: not given */
+	int decimals;                         /* -1: not given */
 	enum rb_rod_on rod_on;
 };
 
 /* How finely the values of a column were written. */
 struct rb_places {
-	int decimals;    /* the most decimals, in the unit of the book; -1: none written */
+	int decimals; /* the most decimals, in the unit of the book; -1: none written */
 	int denominator; /* the finest fraction of an inch; 0: none written in inches */
 };
 
 /* Bits of struct rb_row's `written`: this value was written in feet and inches. */
-#define RB_WRITTEN_IN_INCHES(column) (1u << (column)) /* backsight, intermediate, foresight,
-                                                       * known elevation only */
+#define RB_WRITTEN_IN_INCHES(column)                                                     \
+	(1u << (column)) /* backsight, intermediate, foresight,                          \
+			  * known elevation only */
 
 /* A row. */
 struct rb_row {
@@ -118,24 +119,25 @@ struct rb_book {
 	bool decimal_comma;
 	uint32_t rows;
 	struct rb_row *row;
-	uint8_t *rod_on;                   /* enum rb_rod_on, by row */
-	uint8_t *written;                  /* RB_WRITTEN_IN_INCHES bits, by row */
-	rb_length *value[RB_ELEVATION + 1]; /* by column, then by row; NULL: nothing stands in
-	                                     * the column.  Known elevations: `benchmark` */
-	uint32_t *remarks;                 /* offset into text, by row; NULL: no column */
+	uint8_t *rod_on;  /* enum rb_rod_on, by row */
+	uint8_t *written; /* RB_WRITTEN_IN_INCHES bits, by row */
+	rb_length *value[RB_ELEVATION +
+			 1]; /* by column, then by row; NULL: nothing stands in
+			      * the column.  Known elevations: `benchmark` */
+	uint32_t *remarks;   /* offset into text, by row; NULL: no column */
 	struct rb_places places[RB_ELEVATION + 1];
-	int32_t cell_of[RB_BOOK_COLUMNS];  /* which cell of a row; -1: no such column */
-	char *text;                        /* names and remarks; offset 0 is "" */
-	uint32_t points;                   /* distinct names */
-	uint32_t *name;                    /* of a point as first typed: offset into text */
-	bool *is_known;                    /* by point: has it a known elevation? */
-	struct rb_benchmark *benchmark;    /* sorted by point */
+	int32_t cell_of[RB_BOOK_COLUMNS]; /* which cell of a row; -1: no such column */
+	char *text;                       /* names and remarks; offset 0 is "" */
+	uint32_t points;                  /* distinct names */
+	uint32_t *name;                 /* of a point as first typed: offset into text */
+	bool *is_known;                 /* by point: has it a known elevation? */
+	struct rb_benchmark *benchmark; /* sorted by point */
 	uint32_t benchmarks;
-	struct rb_spelling *spelling;      /* sorted by row */
+	struct rb_spelling *spelling; /* sorted by row */
 	uint32_t spellings;
 	struct rb_line_jump *jump;
 	uint32_t jumps;
-	const char *const *heading;        /* what a column is called, by enum rb_column */
+	const char *const *heading; /* what a column is called, by enum rb_column */
 };
 
 /*
@@ -162,8 +164,9 @@ static inline rb_length rb_book_value(const struct rb_book *book, enum rb_column
 static inline rb_length rb_book_sight(const struct rb_book *book, enum rb_column column,
 				      uint32_t row)
 {
-	return book->written[row] & RB_WRITTEN_BY_KEEPER ? rb_length_none()
-							 : rb_book_value(book, column, row);
+	return book->written[row] & RB_WRITTEN_BY_KEEPER
+		       ? rb_length_none()
+		       : rb_book_value(book, column, row);
 }
 
 /* The name of a row as typed (never NULL), and its remark. */

@@ -86,9 +86,9 @@ static inline struct rb_argument rb_ratio_of(rb_slope slope)
 /* Where: a line of the file and a cell in it.  Column, sheet cell and the user's own
  * bytes are worked out from the file only when the finding is shown. */
 struct rb_place {
-	uint32_t line;     /* from 1; 0: the file as a whole, or the command line */
-	int32_t cell;      /* from 0, or RB_WHOLE_ROW */
-	const char *point; /* the point of that row, or NULL; in the arena */
+	uint32_t line;       /* from 1; 0: the file as a whole, or the command line */
+	int32_t cell;        /* from 0, or RB_WHOLE_ROW */
+	const char *point;   /* the point of that row, or NULL; in the arena */
 	const char *heading; /* what the cell holds ("backsight"), or NULL; constant */
 };
 
@@ -108,12 +108,12 @@ struct rb_findings {
 	const char *file;               /* as the user named it; borrowed */
 	const struct rb_source *source; /* its text, once read; for quoting a row */
 	struct rb_arena *arena;
-	struct rb_finding **item;       /* in the order found */
-	size_t count;                   /* kept in item */
-	size_t of_code[RB_CODES];       /* found, kept or not */
+	struct rb_finding **item; /* in the order found */
+	size_t count;             /* kept in item */
+	size_t of_code[RB_CODES]; /* found, kept or not */
 	size_t of_severity[RB_ERROR + 1];
 	bool out_of_memory;
-	size_t room;                    /* of item */
+	size_t room; /* of item */
 };
 
 /* An empty list for a file.  The name is borrowed. */
@@ -127,7 +127,8 @@ void rb_findings_add(struct rb_findings *findings, enum rb_code code,
 
 /* Add a finding that needs more than two arguments. */
 void rb_findings_add4(struct rb_findings *findings, enum rb_code code,
-		      struct rb_place place, const struct rb_argument argument[RB_ARGUMENTS]);
+		      struct rb_place place,
+		      const struct rb_argument argument[RB_ARGUMENTS]);
 
 /* No argument. */
 static inline struct rb_argument rb_nothing(void)

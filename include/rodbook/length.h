@@ -94,7 +94,7 @@ struct rb_style {
 	int decimals; /* 0 to 9; not used in feet-inches */
 	int fraction; /* feet-inches: the finest part of an inch shown, 1, 2, 4 ... 64 */
 	bool marked;  /* write the unit behind the number ("0.01 ft"); feet-inches and
-	               * inches carry their marks always */
+		       * inches carry their marks always */
 };
 
 #define RB_LENGTH_TEXT 48 /* bytes; always enough for rb_length_format() */
@@ -110,7 +110,8 @@ struct rb_style {
  * Returns true if the text says exactly a, false if it was rounded.  A length that is
  * not given is written as an empty text, and true is returned.
  */
-bool rb_length_format(char buf[static RB_LENGTH_TEXT], rb_length a, struct rb_style style);
+bool rb_length_format(char buf[static RB_LENGTH_TEXT], rb_length a,
+		      struct rb_style style);
 
 /* The length that rb_length_format() would show: a rounded to the step of the style, in
  * whole nanometres (nearest, for steps that are not whole). */

@@ -2,8 +2,8 @@
 /*
  * reduce.h - from level notes to elevations, sections and adjusted elevations.
  *
- * Three stages, each a function from what came before to something new: rb_reduce() carries
- * elevations through the setups, rb_sections() finds what closes and judges it,
+ * Three stages, each a function from what came before to something new: rb_reduce()
+ * carries elevations through the setups, rb_sections() finds what closes and judges it,
  * rb_adjust() spreads the misclosures.  Nothing before is changed, so raw and adjusted
  * values stand side by side.  Elevations are exact; a correction is rounded once, to the
  * nanometre.
@@ -11,7 +11,8 @@
  *   height of instrument = elevation + backsight
  *   elevation            = height of instrument - foresight (or intermediate sight)
  *
- * Source: FM 3-34.331 Topographic Surveying, ch. 7; NAVEDTRA 14069 Engineering Aid, ch. 14.
+ * Source: FM 3-34.331 Topographic Surveying, ch. 7; NAVEDTRA 14069 Engineering Aid,
+ * ch. 14.
  */
 #ifndef RODBOOK_REDUCE_H
 #define RODBOOK_REDUCE_H
@@ -23,8 +24,8 @@ enum rb_kind {
 	RB_BENCHMARK,     /* of known elevation: a section starts or ends here */
 	RB_TURNING_POINT, /* the next setup hangs on it */
 	RB_SIDE_POINT,    /* an intermediate sight: nothing hangs on it */
-	RB_CHECK,         /* an intermediate sight onto a point that has an elevation already */
-	RB_END            /* last foresight of an open section */
+	RB_CHECK, /* an intermediate sight onto a point that has an elevation already */
+	RB_END    /* last foresight of an open section */
 };
 
 /* The column under which the sight onto the point is booked. */
@@ -35,13 +36,13 @@ enum rb_booked { RB_BOOKED_NOWHERE, RB_BOOKED_INTERMEDIATE, RB_BOOKED_FORESIGHT 
 
 /* A place where the rod stood, seen from one setup, or backsighted, or both. */
 struct rb_shot {
-	rb_length elevation;    /* raw: height of instrument - sight; of a place that was only
-	                         * backsighted, the elevation it had before */
-	uint32_t row;           /* of the sight onto it; of the backsight where there is none */
+	rb_length elevation; /* raw: height of instrument - sight; of a place that was
+			      * only backsighted, the elevation it had before */
+	uint32_t row; /* of the sight onto it; of the backsight where there is none */
 	uint32_t backsight_row; /* RB_NO_ROW: none was taken on it */
 	uint32_t setup;         /* the setup standing before the backsight, from which the
-	                         * sight was taken; the backsight opens setup + 1.  Before the
-	                         * first setup: RB_NO_SETUP, so that + 1 is 0 */
+				 * sight was taken; the backsight opens setup + 1.  Before the
+				 * first setup: RB_NO_SETUP, so that + 1 is 0 */
 	uint8_t kind;           /* enum rb_kind */
 	uint8_t booked;         /* enum rb_booked */
 };
@@ -49,11 +50,12 @@ struct rb_shot {
 /* An instrument position. */
 struct rb_setup {
 	rb_length height_of_instrument;
-	uint32_t shot;  /* the shot that carries its backsight */
-	uint32_t via;   /* the shot that gave the backsighted point its elevation;
-	                 * RB_NO_SHOT: a known elevation, a chain begins here */
-	uint32_t depth; /* setups from the beginning of its chain to it, itself included */
-	uint32_t root;  /* the setup with which its chain begins */
+	uint32_t shot; /* the shot that carries its backsight */
+	uint32_t via;  /* the shot that gave the backsighted point its elevation;
+			* RB_NO_SHOT: a known elevation, a chain begins here */
+	uint32_t
+		depth; /* setups from the beginning of its chain to it, itself included */
+	uint32_t root; /* the setup with which its chain begins */
 };
 
 struct rb_reduced {
@@ -79,25 +81,25 @@ struct rb_check {
 enum rb_verdict {
 	RB_NOT_JUDGED, /* closed, but no tolerance was given */
 	RB_CLOSES,
-	RB_BEYOND,     /* closed, beyond the tolerance */
-	RB_OPEN        /* reaches no known elevation */
+	RB_BEYOND, /* closed, beyond the tolerance */
+	RB_OPEN    /* reaches no known elevation */
 };
 
 /* A chain of setups from a known point to the next known point. */
 struct rb_section {
-	uint32_t from, to;           /* points */
-	uint32_t first, last;        /* setups: the first and the last of the chain */
-	uint32_t end;                /* the shot that ends it */
+	uint32_t from, to;    /* points */
+	uint32_t first, last; /* setups: the first and the last of the chain */
+	uint32_t end;         /* the shot that ends it */
 	uint32_t setups;
-	rb_length start, finish;     /* elevations: known at the start, raw at the end */
+	rb_length start, finish; /* elevations: known at the start, raw at the end */
 	rb_length sum_backsight, sum_foresight; /* over the chain's turning points */
-	bool no_foresight;           /* nothing was sighted: there is no sum to check */
+	bool no_foresight;            /* nothing was sighted: there is no sum to check */
 	rb_length sum_rise, sum_fall; /* sight to sight, the intermediate ones included */
 	rb_length backsight_length, foresight_length; /* sums of sight lengths; none if a
-	                                               * length is missing */
-	rb_length length;            /* their sum, or none */
-	rb_length misclosure;        /* finish - known; none when open */
-	rb_length allowed;           /* by the tolerance, for display; none without one */
+						       * length is missing */
+	rb_length length;                             /* their sum, or none */
+	rb_length misclosure;                         /* finish - known; none when open */
+	rb_length allowed; /* by the tolerance, for display; none without one */
 	enum rb_verdict verdict;
 	bool adjusted;
 	uint32_t first_check, checks; /* in rb_sections.check */
@@ -109,8 +111,8 @@ struct rb_sections {
 	enum rb_adjust adjust;
 	struct rb_section *section;
 	uint32_t sections;
-	uint32_t *of_setup;    /* by setup: the section whose correction it takes, or
-	                        * RB_NO_SECTION */
+	uint32_t *of_setup;     /* by setup: the section whose correction it takes, or
+				 * RB_NO_SECTION */
 	struct rb_check *check; /* sorted by section */
 	uint32_t checks;
 };

@@ -50,12 +50,12 @@ struct rb_table {
 };
 
 enum rb_block_kind {
-	RB_TITLE,     /* what this is; `aside` stands at the right end of the line */
+	RB_TITLE, /* what this is; `aside` stands at the right end of the line */
 	RB_HEADING,
 	RB_PARAGRAPH, /* words, wrapped */
 	RB_LINES,     /* words as they stand, line ends kept (worked arithmetic) */
-	RB_VERDICT,   /* words that carry a verdict: last on the terminal, boxed on paper */
-	RB_CAUTION,   /* words, with a citation in `aside` */
+	RB_VERDICT, /* words that carry a verdict: last on the terminal, boxed on paper */
+	RB_CAUTION, /* words, with a citation in `aside` */
 	RB_TABLE
 };
 

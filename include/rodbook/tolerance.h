@@ -11,7 +11,12 @@
 
 #include "rodbook/length.h"
 
-enum rb_tolerance_root { RB_FLAT, RB_PER_ROOT_MILE, RB_PER_ROOT_KILOMETRE, RB_PER_ROOT_SETUP };
+enum rb_tolerance_root {
+	RB_FLAT,
+	RB_PER_ROOT_MILE,
+	RB_PER_ROOT_KILOMETRE,
+	RB_PER_ROOT_SETUP
+};
 
 struct rb_tolerance {
 	bool given;
@@ -34,8 +39,8 @@ bool rb_tolerance_needs_length(const struct rb_tolerance *t);
  * Is |misclosure| at most what is allowed?  length is the section's (sum of backsight and
  * foresight distances; looked at only where it is needed), setups > 0.  Exact.
  */
-bool rb_tolerance_holds(const struct rb_tolerance *t, rb_length misclosure, rb_length length,
-			int64_t setups);
+bool rb_tolerance_holds(const struct rb_tolerance *t, rb_length misclosure,
+			rb_length length, int64_t setups);
 
 /* The allowed misclosure, to the nearest nanometre: for display, never for a verdict. */
 rb_length rb_tolerance_allowed(const struct rb_tolerance *t, rb_length length,

@@ -17,9 +17,9 @@ static rb_length setup_length(const struct rb_reduced *reduced, uint32_t setup,
 	const struct rb_book *book = reduced->book;
 	uint32_t row = reduced->shot[reduced->setup[setup].shot].backsight_row;
 
-	return rb_length_add(rb_book_value(book, RB_BACKSIGHT_DISTANCE, row),
-			     rb_book_value(book, RB_FORESIGHT_DISTANCE,
-					   reduced->shot[turning].row));
+	return rb_length_add(
+		rb_book_value(book, RB_BACKSIGHT_DISTANCE, row),
+		rb_book_value(book, RB_FORESIGHT_DISTANCE, reduced->shot[turning].row));
 }
 
 /* Back along a chain, from its last setup: what is left of the length is the length so
@@ -45,8 +45,7 @@ static void by_distance(struct rb_adjusted *a, uint32_t number)
 
 static void by_setups(struct rb_adjusted *a, uint32_t setup)
 {
-	const struct rb_section *s =
-		&a->sections->section[a->sections->of_setup[setup]];
+	const struct rb_section *s = &a->sections->section[a->sections->of_setup[setup]];
 
 	a->correction[setup] =
 		rb_length_share(rb_length_negate(s->misclosure),
@@ -70,7 +69,8 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 	uint32_t setups = sections->reduced->setups;
 
 	if (a)
-		a->correction = rb_arena_take(arena, (size_t)setups + 1, sizeof *a->correction);
+		a->correction =
+			rb_arena_take(arena, (size_t)setups + 1, sizeof *a->correction);
 	if (!a || !a->correction) {
 		rb_findings_no_memory(findings);
 		return NULL;
@@ -78,7 +78,8 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 	a->sections = sections;
 	for (uint32_t i = 0; i < setups; i++)
 		a->correction[i] = rb_length_none();
-	for (uint32_t i = 0; sections->adjust == RB_BY_DISTANCE && i < sections->sections; i++)
+	for (uint32_t i = 0; sections->adjust == RB_BY_DISTANCE && i < sections->sections;
+	     i++)
 		if (sections->section[i].adjusted)
 			by_distance(a, i);
 	for (uint32_t i = 0; i < setups; i++) {
@@ -86,7 +87,8 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 
 		if (of == RB_NO_SECTION)
 			a->correction[i] = of_spur(a, i);
-		else if (sections->section[of].adjusted && sections->adjust == RB_BY_SETUPS)
+		else if (sections->section[of].adjusted &&
+			 sections->adjust == RB_BY_SETUPS)
 			by_setups(a, i);
 	}
 	return a;
@@ -142,7 +144,8 @@ rb_length rb_shot_adjusted(const struct rb_adjusted *adjusted, uint32_t shot)
 
 	if (!rb_length_given(correction))
 		return correction;
-	return rb_length_add(adjusted->sections->reduced->shot[shot].elevation, correction);
+	return rb_length_add(adjusted->sections->reduced->shot[shot].elevation,
+			     correction);
 }
 
 rb_length rb_shot_below(const struct rb_adjusted *adjusted, uint32_t shot)

@@ -11,6 +11,7 @@
  * order of the shots; `earlier` is the sight before.  False: memory ran out.
  */
 bool rb_each_again(const struct rb_reduced *reduced, const struct rb_allocator *allocator,
-		   void (*on_again)(void *self, uint32_t shot, uint32_t earlier), void *self);
+		   void (*on_again)(void *self, uint32_t shot, uint32_t earlier),
+		   void *self);
 
 #endif

@@ -24,15 +24,16 @@ struct finder {
 
 static bool has_sights(const struct rb_reduced *reduced, uint32_t setup)
 {
-	for (uint32_t i = rb_first_sight(reduced, setup); i < rb_end_of_sights(reduced, setup);
-	     i++)
+	for (uint32_t i = rb_first_sight(reduced, setup);
+	     i < rb_end_of_sights(reduced, setup); i++)
 		if (reduced->shot[i].booked != RB_BOOKED_NOWHERE)
 			return true;
 	return false;
 }
 
 /* Mark a chain, back from a setup to its root or to the first setup marked before; that
- * setup, or RB_NO_SETUP at the root.  `*hung` is the setup of the chain that hangs on it. */
+ * setup, or RB_NO_SETUP at the root.  `*hung` is the setup of the chain that hangs on it.
+ */
 static uint32_t mark(struct finder *f, uint32_t setup, uint32_t section, uint32_t *hung)
 {
 	*hung = RB_NO_SETUP;
@@ -69,8 +70,8 @@ static uint32_t last_sight(const struct rb_reduced *reduced, uint32_t setup)
 {
 	uint32_t last = RB_NO_SHOT, last_foresight = RB_NO_SHOT;
 
-	for (uint32_t i = rb_first_sight(reduced, setup); i < rb_end_of_sights(reduced, setup);
-	     i++) {
+	for (uint32_t i = rb_first_sight(reduced, setup);
+	     i < rb_end_of_sights(reduced, setup); i++) {
 		if (reduced->shot[i].booked != RB_BOOKED_NOWHERE)
 			last = i;
 		if (reduced->shot[i].booked == RB_BOOKED_FORESIGHT)
@@ -86,7 +87,8 @@ static bool goes_on_behind_closing(const struct rb_reduced *reduced, uint32_t se
 {
 	if (hung != setup + 1)
 		return false;
-	for (uint32_t i = rb_first_sight(reduced, setup); i < reduced->setup[hung].via; i++)
+	for (uint32_t i = rb_first_sight(reduced, setup); i < reduced->setup[hung].via;
+	     i++)
 		if (rb_shot_closes(reduced, i))
 			return true;
 	return false;
@@ -173,7 +175,8 @@ bool rb_chains_find(struct rb_sections *sections, struct rb_arena *arena, bool *
 	f.of_setup = sections->of_setup;
 	f.end = rb_arena_take(scratch, (size_t)f.reduced->shots + f.reduced->setups + 1,
 			      sizeof *f.end);
-	f.goes_on = rb_arena_take(scratch, (size_t)f.reduced->setups + 1, sizeof *f.goes_on);
+	f.goes_on =
+		rb_arena_take(scratch, (size_t)f.reduced->setups + 1, sizeof *f.goes_on);
 	if (f.of_setup && f.end && f.goes_on) {
 		find_what_goes_on(&f);
 		find_closings(&f);

@@ -7,9 +7,9 @@
 
 /*
  * Find where sections end: every foresight onto a known point, and the last sight of each
- * chain that reaches none.  Allocates sections->section and sets `end` and `last` of each,
- * in the order of their ends, and sections->of_setup; `shared` tells whether some setups
- * are in several chains.  False: memory ran out.
+ * chain that reaches none.  Allocates sections->section and sets `end` and `last` of
+ * each, in the order of their ends, and sections->of_setup; `shared` tells whether some
+ * setups are in several chains.  False: memory ran out.
  */
 bool rb_chains_find(struct rb_sections *sections, struct rb_arena *arena, bool *shared);
 

@@ -77,12 +77,13 @@ static int by_section(const void *a, const void *b)
 }
 
 /* Is the difference within what its section allows?  True where that cannot be told. */
-static bool is_within(const struct rb_sections *sections, const struct rb_section *section,
-		      rb_length difference)
+static bool is_within(const struct rb_sections *sections,
+		      const struct rb_section *section, rb_length difference)
 {
 	const struct rb_tolerance *t = &sections->tolerance;
 
-	if (!t->given || (rb_tolerance_needs_length(t) && !rb_length_given(section->length)))
+	if (!t->given ||
+	    (rb_tolerance_needs_length(t) && !rb_length_given(section->length)))
 		return true;
 	return rb_tolerance_holds(t, difference, section->length, section->setups);
 }
@@ -92,10 +93,11 @@ static void judge(const struct rb_sections *sections, const struct rb_section *s
 {
 	const struct rb_reduced *reduced = sections->reduced;
 	const struct rb_shot *shot = &reduced->shot[check->shot];
-	enum rb_column column = shot->booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT
-								   : RB_INTERMEDIATE;
+	enum rb_column column =
+		shot->booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE;
 	struct rb_place place = rb_book_place(reduced->book, shot->row, column);
-	struct rb_argument difference = rb_measure(check->difference, reduced->book->unit);
+	struct rb_argument difference =
+		rb_measure(check->difference, reduced->book->unit);
 
 	if (is_within(sections, section, check->difference))
 		return;
@@ -126,8 +128,8 @@ static bool find(struct rb_sections *sections, struct rb_arena *arena,
 {
 	const struct rb_allocator *allocator = rb_arena_allocator(arena);
 	struct finder f = { .reduced = sections->reduced };
-	uint32_t *nearest = rb_arena_take(scratch, (size_t)f.reduced->setups + 1,
-					  sizeof *nearest);
+	uint32_t *nearest =
+		rb_arena_take(scratch, (size_t)f.reduced->setups + 1, sizeof *nearest);
 
 	if (!nearest)
 		return false;
@@ -136,7 +138,8 @@ static bool find(struct rb_sections *sections, struct rb_arena *arena,
 	if (!find_all(&f, allocator))
 		return false;
 	f.found = rb_arena_take(scratch, (size_t)f.count + 1, sizeof *f.found);
-	sections->check = rb_arena_take(arena, (size_t)f.count + 1, sizeof *sections->check);
+	sections->check =
+		rb_arena_take(arena, (size_t)f.count + 1, sizeof *sections->check);
 	if (!f.found || !sections->check || !find_all(&f, allocator))
 		return false;
 	sections->checks = f.count;

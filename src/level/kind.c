@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Benchmark, turning point, intermediate, check or end: rules 4 to 7 of docs/formats.md. */
+/* Benchmark, turning point, intermediate, check or end: rules 4 to 7 of docs/formats.md.
+ */
 #include "level/kind.h"
 
 #include "level/again.h"
@@ -64,8 +65,8 @@ static void settle_end(struct rb_reduced *reduced, uint32_t setup)
 {
 	uint32_t last = RB_NO_SHOT;
 
-	for (uint32_t i = rb_first_sight(reduced, setup); i < rb_end_of_sights(reduced, setup);
-	     i++) {
+	for (uint32_t i = rb_first_sight(reduced, setup);
+	     i < rb_end_of_sights(reduced, setup); i++) {
 		const struct rb_shot *shot = &reduced->shot[i];
 
 		if (shot->booked == RB_BOOKED_NOWHERE)

@@ -17,11 +17,11 @@ struct reducer {
 	struct rb_findings *findings;
 	const struct rb_book *book;
 	struct rb_reduced *out;
-	uint32_t *reached;    /* by point: the last shot onto it, or RB_NO_SHOT */
-	uint32_t setup;       /* the last one opened */
-	uint32_t sights;      /* seen from it */
-	uint32_t last_sight;  /* the shot of the row before that held a sight, if that was a
-	                       * foresight alone; else RB_NO_SHOT */
+	uint32_t *reached;   /* by point: the last shot onto it, or RB_NO_SHOT */
+	uint32_t setup;      /* the last one opened */
+	uint32_t sights;     /* seen from it */
+	uint32_t last_sight; /* the shot of the row before that held a sight, if that was
+			      * a foresight alone; else RB_NO_SHOT */
 };
 
 static struct rb_argument named(const struct rb_book *book, uint32_t point)
@@ -40,8 +40,7 @@ static uint32_t meant(const struct reducer *r, uint32_t point)
 		size_t other_length = strlen(other);
 		bool longer = other_length > length;
 
-		if (i == point ||
-		    (!r->book->is_known[i] && r->reached[i] == RB_NO_SHOT))
+		if (i == point || (!r->book->is_known[i] && r->reached[i] == RB_NO_SHOT))
 			continue;
 		if (rb_names_nearly_same(name, other) ||
 		    (!strncmp(name, other, longer ? length : other_length) &&
@@ -88,14 +87,16 @@ static void reach(struct reducer *r, uint32_t point, uint32_t at)
 
 static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 {
-	enum rb_column column = booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE;
+	enum rb_column column =
+		booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE;
 	rb_length reading = rb_book_sight(r->book, column, row);
 	uint32_t point = r->book->row[row].point;
 	struct rb_shot *shot;
 
 	if (r->setup == RB_NO_SETUP) {
 		rb_findings_add(r->findings, RB_CODE_BEFORE_BACKSIGHT,
-				rb_book_place(r->book, row, column), rb_nothing(), rb_nothing());
+				rb_book_place(r->book, row, column), rb_nothing(),
+				rb_nothing());
 		return false;
 	}
 	shot = new_shot(r, row);
@@ -108,9 +109,10 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 	return true;
 }
 
-/* The shot that carries a backsight: the foresight's, on this row or on the last that held
- * a sight; otherwise one of its own. */
-static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row, rb_length elevation)
+/* The shot that carries a backsight: the foresight's, on this row or on the last that
+ * held a sight; otherwise one of its own. */
+static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row,
+					 rb_length elevation)
 {
 	struct rb_shot *last = r->out->shots ? &r->out->shot[r->out->shots - 1] : NULL;
 	struct rb_shot *shot;
@@ -131,7 +133,8 @@ static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row, rb_len
 static void warn_of_backsight(struct reducer *r, uint32_t row, const struct rb_shot *shot)
 {
 	const struct rb_setup *setup = &r->out->setup[r->setup];
-	const struct rb_shot *via = setup->via == RB_NO_SHOT ? NULL : &r->out->shot[setup->via];
+	const struct rb_shot *via =
+		setup->via == RB_NO_SHOT ? NULL : &r->out->shot[setup->via];
 	struct rb_place place = rb_book_place(r->book, row, RB_BACKSIGHT);
 	rb_length reading = rb_book_sight(r->book, RB_BACKSIGHT, row);
 
@@ -139,7 +142,8 @@ static void warn_of_backsight(struct reducer *r, uint32_t row, const struct rb_s
 		rb_findings_add(r->findings, RB_CODE_TURNED_ON_INTERMEDIATE, place,
 				rb_line(rb_book_line(r->book, via->row)), rb_nothing());
 	if (shot->booked == RB_BOOKED_FORESIGHT &&
-	    rb_length_compare(rb_book_sight(r->book, RB_FORESIGHT, shot->row), reading) == 0)
+	    rb_length_compare(rb_book_sight(r->book, RB_FORESIGHT, shot->row), reading) ==
+		    0)
 		rb_findings_add(r->findings, RB_CODE_SAME_READING, place,
 				rb_rod_reading(reading, r->book->unit), rb_nothing());
 	if (via && r->book->row[r->out->shot[r->out->setup[via->setup].shot].row].point ==
@@ -163,7 +167,8 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 		elevation = r->out->shot[via].elevation;
 	}
 	if (r->setup != RB_NO_SETUP && !r->sights) {
-		const struct rb_shot *before = &r->out->shot[r->out->setup[r->setup].shot];
+		const struct rb_shot *before =
+			&r->out->shot[r->out->setup[r->setup].shot];
 
 		rb_findings_add(r->findings, RB_CODE_BACKSIGHTS_ONLY,
 				rb_book_place(r->book, row, RB_BACKSIGHT),
@@ -175,8 +180,8 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 	r->sights = 0;
 	setup = &r->out->setup[r->setup];
 	*setup = (struct rb_setup){
-		.height_of_instrument =
-			rb_length_add(elevation, rb_book_sight(r->book, RB_BACKSIGHT, row)),
+		.height_of_instrument = rb_length_add(
+			elevation, rb_book_sight(r->book, RB_BACKSIGHT, row)),
 		.shot = (uint32_t)(shot - r->out->shot),
 		.via = via,
 		.depth = 1,
@@ -220,12 +225,14 @@ static bool take_arrays(struct reducer *r)
 		bool back = rb_length_given(rb_book_sight(book, RB_BACKSIGHT, row));
 
 		setups += back;
-		shots += back || rb_length_given(rb_book_sight(book, RB_FORESIGHT, row)) ||
+		shots += back ||
+			 rb_length_given(rb_book_sight(book, RB_FORESIGHT, row)) ||
 			 rb_length_given(rb_book_sight(book, RB_INTERMEDIATE, row));
 	}
 	out->shot = rb_arena_take(r->arena, shots + 1, sizeof *out->shot);
 	out->setup = rb_arena_take(r->arena, setups + 1, sizeof *out->setup);
-	r->reached = rb_arena_take(r->scratch, (size_t)book->points + 1, sizeof *r->reached);
+	r->reached =
+		rb_arena_take(r->scratch, (size_t)book->points + 1, sizeof *r->reached);
 	if (!out->shot || !out->setup || !r->reached)
 		return rb_findings_no_memory(r->findings);
 	for (uint32_t i = 0; i < book->points; i++)
@@ -272,6 +279,7 @@ rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot)
 	if (s->booked == RB_BOOKED_NOWHERE)
 		return rb_length_none();
 	return rb_book_sight(reduced->book,
-			     s->booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE,
+			     s->booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT
+							      : RB_INTERMEDIATE,
 			     s->row);
 }

@@ -3,8 +3,8 @@
  * Sections: sums, misclosure and verdict.
  *
  * misclosure = computed - known, as in NAVEDTRA 14069 ch. 14 ("error of closure"); sum of
- * backsights - sum of foresights = last - first elevation, which proves the arithmetic and
- * not the survey (NAVEDTRA 14071 ch. 7).
+ * backsights - sum of foresights = last - first elevation, which proves the arithmetic
+ * and not the survey (NAVEDTRA 14071 ch. 7).
  */
 #include <stdio.h>
 
@@ -61,7 +61,8 @@ static void judge(struct rb_section *s, const struct rb_judging *judging)
 	const struct rb_tolerance *t = &judging->tolerance;
 	bool able = t->given && (!rb_tolerance_needs_length(t) || has_length(s));
 
-	s->allowed = able ? rb_tolerance_allowed(t, s->length, s->setups) : rb_length_none();
+	s->allowed =
+		able ? rb_tolerance_allowed(t, s->length, s->setups) : rb_length_none();
 	if (!rb_length_given(s->misclosure))
 		s->verdict = RB_OPEN;
 	else if (!able)
@@ -102,7 +103,8 @@ static void miss(struct missing *m, uint32_t row, enum rb_column column)
 		snprintf(m->text + m->used, sizeof m->text - m->used, " and others");
 }
 
-static void miss_setup(struct missing *m, const struct rb_reduced *reduced, uint32_t setup)
+static void miss_setup(struct missing *m, const struct rb_reduced *reduced,
+		       uint32_t setup)
 {
 	const struct rb_setup *s = &reduced->setup[setup];
 
@@ -130,21 +132,24 @@ static void say_missing(const struct rb_sections *sections, struct rb_findings *
 
 		if (of != RB_NO_SECTION && closes(&sections->section[of]))
 			miss_setup(&m, reduced, i);
-		for (; next < sections->sections && sections->section[next].last <= i; next++)
+		for (; next < sections->sections && sections->section[next].last <= i;
+		     next++)
 			if (closes(&sections->section[next]))
 				miss(&m, reduced->shot[sections->section[next].end].row,
 				     RB_FORESIGHT_DISTANCE);
 	}
-	rb_findings_add(findings, RB_CODE_LENGTHS_MISSING,
-			by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
-				     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL),
-			rb_number(m.rows),
-			rb_text(m.rows ? rb_arena_text(findings->arena, m.text, sizeof m.text - 1)
-				       : "every sight length is 0"));
+	rb_findings_add(
+		findings, RB_CODE_LENGTHS_MISSING,
+		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
+			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL),
+		rb_number(m.rows),
+		rb_text(m.rows ? rb_arena_text(findings->arena, m.text, sizeof m.text - 1)
+			       : "every sight length is 0"));
 }
 
 /* False where lengths are needed and some closed section has not all of them. */
-static bool check_lengths(const struct rb_sections *sections, struct rb_findings *findings)
+static bool check_lengths(const struct rb_sections *sections,
+			  struct rb_findings *findings)
 {
 	bool by_tolerance = sections->tolerance.given &&
 			    rb_tolerance_needs_length(&sections->tolerance);
@@ -209,16 +214,18 @@ static void say_sight_limit(const struct rb_book *book, struct rb_findings *find
 {
 	enum rb_unit unit = rb_unit_of_runs(book->unit);
 
-	for (uint32_t row = 0; rb_length_given(book->key.sight_limit) && row < book->rows; row++)
+	for (uint32_t row = 0; rb_length_given(book->key.sight_limit) && row < book->rows;
+	     row++)
 		for (int c = RB_BACKSIGHT_DISTANCE; c <= RB_FORESIGHT_DISTANCE; c++) {
 			rb_length length = rb_book_value(book, (enum rb_column)c, row);
 
 			if (rb_length_given(length) &&
 			    rb_length_compare(length, book->key.sight_limit) > 0)
-				rb_findings_add(findings, RB_CODE_SIGHT_LIMIT,
-						rb_book_place(book, row, (enum rb_column)c),
-						rb_measure(length, unit),
-						rb_measure(book->key.sight_limit, unit));
+				rb_findings_add(
+					findings, RB_CODE_SIGHT_LIMIT,
+					rb_book_place(book, row, (enum rb_column)c),
+					rb_measure(length, unit),
+					rb_measure(book->key.sight_limit, unit));
 		}
 }
 
@@ -233,8 +240,8 @@ static void say_all(const struct rb_sections *sections, struct rb_findings *find
 		closed |= closes(&sections->section[i]);
 	}
 	if (closed && !sections->tolerance.given)
-		rb_findings_add(findings, RB_CODE_NO_TOLERANCE, rb_in_file(), rb_nothing(),
-				rb_nothing());
+		rb_findings_add(findings, RB_CODE_NO_TOLERANCE, rb_in_file(),
+				rb_nothing(), rb_nothing());
 }
 
 static bool sum_all(struct rb_sections *sections, struct rb_arena *arena,

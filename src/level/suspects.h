@@ -12,16 +12,16 @@
 #include "rodbook/reduce.h"
 
 enum rb_slip {
-	RB_SLIP_EXCHANGED,    /* two neighbouring digits exchanged */
-	RB_SLIP_FOOT,         /* a whole foot (metre, decimetre) too many or too few */
-	RB_SLIP_TENTH,        /* a tenth of a foot (a centimetre) */
-	RB_SLIP_INCHES,       /* inches written as decimal feet: 5'-6" as 5.6 */
-	RB_SLIP_SIGN,         /* the sign, an inverted rod */
-	RB_SLIP_COLUMNS,      /* backsight and foresight of a turning point exchanged */
-	RB_SLIP_LOOK_ALIKE,   /* a digit misread as one that looks like it */
-	RB_SLIP_FRACTION,     /* a fraction of an inch dropped */
-	RB_SLIP_ROD,          /* the rod not fully extended on every high reading */
-	RB_SLIP_BENCHMARK,    /* the known elevation itself */
+	RB_SLIP_EXCHANGED,  /* two neighbouring digits exchanged */
+	RB_SLIP_FOOT,       /* a whole foot (metre, decimetre) too many or too few */
+	RB_SLIP_TENTH,      /* a tenth of a foot (a centimetre) */
+	RB_SLIP_INCHES,     /* inches written as decimal feet: 5'-6" as 5.6 */
+	RB_SLIP_SIGN,       /* the sign, an inverted rod */
+	RB_SLIP_COLUMNS,    /* backsight and foresight of a turning point exchanged */
+	RB_SLIP_LOOK_ALIKE, /* a digit misread as one that looks like it */
+	RB_SLIP_FRACTION,   /* a fraction of an inch dropped */
+	RB_SLIP_ROD,        /* the rod not fully extended on every high reading */
+	RB_SLIP_BENCHMARK,  /* the known elevation itself */
 	RB_SLIPS
 };
 

@@ -45,7 +45,8 @@ static uint32_t row_of_backsight(const struct rb_reduced *reduced, uint32_t setu
 
 static rb_length backsight_of(const struct rb_reduced *reduced, uint32_t setup)
 {
-	return rb_book_sight(reduced->book, RB_BACKSIGHT, row_of_backsight(reduced, setup));
+	return rb_book_sight(reduced->book, RB_BACKSIGHT,
+			     row_of_backsight(reduced, setup));
 }
 
 /* Rise and fall over the sights of a setup in the order booked, but one that is left out;
@@ -56,8 +57,8 @@ static struct rb_totals walk_sights(const struct rb_reduced *reduced, uint32_t s
 	struct rb_totals t = nothing;
 
 	*last = backsight_of(reduced, setup);
-	for (uint32_t i = rb_first_sight(reduced, setup); i < rb_end_of_sights(reduced, setup);
-	     i++) {
+	for (uint32_t i = rb_first_sight(reduced, setup);
+	     i < rb_end_of_sights(reduced, setup); i++) {
 		rb_length reading;
 
 		if (i == left_out || reduced->shot[i].booked == RB_BOOKED_NOWHERE)
@@ -71,10 +72,11 @@ static struct rb_totals walk_sights(const struct rb_reduced *reduced, uint32_t s
 
 /* The reading of the nearest sight of the setup on one side of a shot; none if it is the
  * last on that side. */
-static rb_length neighbour(const struct rb_reduced *reduced, uint32_t setup, uint32_t shot,
-			   bool after)
+static rb_length neighbour(const struct rb_reduced *reduced, uint32_t setup,
+			   uint32_t shot, bool after)
 {
-	uint32_t first = rb_first_sight(reduced, setup), end = rb_end_of_sights(reduced, setup);
+	uint32_t first = rb_first_sight(reduced, setup),
+		 end = rb_end_of_sights(reduced, setup);
 
 	for (uint32_t i = after ? shot + 1 : shot - 1; i >= first && i < end;
 	     i += after ? 1u : UINT32_MAX)
@@ -93,8 +95,8 @@ static rb_length last_reading(const struct rb_reduced *reduced, uint32_t setup)
 	return backsight_of(reduced, setup);
 }
 
-/* Rise and fall of a setup that turns on `shot`, wherever it was booked: the turning sight
- * comes last. */
+/* Rise and fall of a setup that turns on `shot`, wherever it was booked: the turning
+ * sight comes last. */
 static struct rb_totals rise_and_fall(const struct rb_chains *chains, uint32_t setup,
 				      uint32_t shot)
 {

@@ -3,8 +3,8 @@
  * totals.h - sums along a chain of setups.
  *
  * Chains may share their beginning, so walking each of them back could take time that
- * grows with the square of the book.  Where none is shared they are walked, which takes no
- * memory; where any is, sums up to every setup are worked out once.
+ * grows with the square of the book.  Where none is shared they are walked, which takes
+ * no memory; where any is, sums up to every setup are worked out once.
  */
 #ifndef RB_LEVEL_TOTALS_H
 #define RB_LEVEL_TOTALS_H
@@ -20,7 +20,7 @@ struct rb_totals {
 struct rb_chains {
 	const struct rb_reduced *reduced;
 	struct rb_totals *before; /* by setup: its chain up to and with its backsight; or
-	                           * NULL: walk */
+				   * NULL: walk */
 	struct rb_totals *within; /* by setup: only rise and fall, over all its sights */
 };
 

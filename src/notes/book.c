@@ -74,8 +74,8 @@ static bool take_arrays(struct rb_book_reader *r)
 	book->is_known = rb_arena_take(r->arena, r->room, sizeof *book->is_known);
 	r->text_room = r->sheet->source->length + 40 * (size_t)r->room + 64;
 	book->text = rb_arena_take(r->arena, r->text_room, 1);
-	if (!book->row || !book->rod_on || !book->written || !book->name || !book->is_known ||
-	    !book->text)
+	if (!book->row || !book->rod_on || !book->written || !book->name ||
+	    !book->is_known || !book->text)
 		return false;
 	if (cell_of[RB_REMARKS] >= 0) {
 		book->remarks = rb_arena_take(r->arena, r->room, sizeof *book->remarks);
@@ -115,7 +115,8 @@ static void say_near_names(struct rb_book_reader *r)
 
 		while (row < book->rows && book->row[row].point != near->name)
 			row++;
-		if (row < book->rows && !rb_name_is_ground(rb_book_point(book, near->name)))
+		if (row < book->rows &&
+		    !rb_name_is_ground(rb_book_point(book, near->name)))
 			rb_findings_add(r->findings, RB_CODE_NEAR_NAME,
 					rb_book_place(book, row, RB_POINT),
 					rb_text(rb_book_point(book, near->name)),
@@ -171,8 +172,8 @@ static void check_whole(struct rb_book_reader *r)
 		rb_findings_add(r->findings, RB_CODE_NO_SIGHT, header, rb_nothing(),
 				rb_nothing());
 	else if (!book->benchmarks && !r->findings->of_severity[RB_ERROR])
-		rb_findings_add(r->findings, RB_CODE_NO_KNOWN_ELEVATION, header, rb_nothing(),
-				rb_nothing());
+		rb_findings_add(r->findings, RB_CODE_NO_KNOWN_ELEVATION, header,
+				rb_nothing(), rb_nothing());
 }
 
 static bool read_sheet(struct rb_book_reader *r, const char *bytes, size_t length)

@@ -102,8 +102,8 @@ static const char *const column_names[RB_SHEET_COLUMNS] = {
 };
 /* clang-format on */
 
-/* A station is the point's name where there is no other, else a chainage where there is no
- * other.  With both taken it stays, and is told as a second column of one meaning. */
+/* A station is the point's name where there is no other, else a chainage where there is
+ * no other.  With both taken it stays, and is told as a second column of one meaning. */
 static void settle(int32_t cell_of[RB_SHEET_COLUMNS])
 {
 	int32_t station = cell_of[RB_STATION];
@@ -141,5 +141,6 @@ const struct rb_form rb_book_form = {
 	.passed_over = RB_PASSED_OVER,
 	.settle = settle,
 	.is_header = is_header,
-	.header_wanted = "a point column and a backsight, intermediate or foresight column",
+	.header_wanted =
+		"a point column and a backsight, intermediate or foresight column",
 };

@@ -41,7 +41,8 @@ static void take_unit(struct rb_book_reader *r)
 }
 
 /* A key that is a length along the ground; `unless` where it is not given. */
-static rb_length length_of(struct rb_book_reader *r, enum rb_book_key key, rb_length unless)
+static rb_length length_of(struct rb_book_reader *r, enum rb_book_key key,
+			   rb_length unless)
 {
 	const struct rb_key_value *value = value_of(r, key);
 	const struct rb_cell cell = { value->text, value->length };
@@ -116,8 +117,8 @@ static bool parse_collimation(struct rb_book_reader *r, const char *text)
 	per = per ? per : run++;
 	if (rise_rules.unit == RB_FEET_INCHES)
 		rise_rules.unit = RB_FEET;
-	rise = rb_reading_parse(text + (*text == '+'), (size_t)(per - text) - (*text == '+'),
-				&rise_rules);
+	rise = rb_reading_parse(text + (*text == '+'),
+				(size_t)(per - text) - (*text == '+'), &rise_rules);
 	over = rb_reading_parse(run, strlen(run), &r->rules[RB_OF_RUN]);
 	if (rise.refusal != RB_READ || over.refusal != RB_READ || over.value.nm <= 0)
 		return false;

@@ -31,10 +31,10 @@ extern const struct rb_form rb_book_form;
 
 /* What the readings of a book have in common; it takes the whole book to tell. */
 struct rb_habits {
-	uint32_t readings;      /* bare decimals of feet, so far */
-	bool over_eleven;       /* digits behind a point, as a number, exceed 11 */
-	bool ten_or_eleven;     /* they are 10 or 11 at least once */
-	bool hundredths;        /* some have more than one digit */
+	uint32_t readings;  /* bare decimals of feet, so far */
+	bool over_eleven;   /* digits behind a point, as a number, exceed 11 */
+	bool ten_or_eleven; /* they are 10 or 11 at least once */
+	bool hundredths;    /* some have more than one digit */
 	uint32_t inverted;
 	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];
 	uint32_t sixtyfourths[RB_ELEVATION + 1];
@@ -47,13 +47,13 @@ struct rb_book_reader {
 	const struct rb_sheet *sheet;
 	struct rb_reading_rules rules[RB_OF_TAPE + 1]; /* by enum rb_reading_kind */
 	enum rb_unit row_unit;
-	bool unit_known;        /* from the key, or from the first row's unit */
+	bool unit_known; /* from the key, or from the first row's unit */
 	struct rb_names names;
-	uint32_t room;          /* rows, points: no file of that many lines has more */
+	uint32_t room; /* rows, points: no file of that many lines has more */
 	size_t text_used, text_room;
-	char hundreds[24];      /* of the last name or chainage like 1+50 */
+	char hundreds[24]; /* of the last name or chainage like 1+50 */
 	size_t hundreds_length;
-	uint32_t first_sight;   /* the row of the first backsight, or RB_NO_ROW */
+	uint32_t first_sight; /* the row of the first backsight, or RB_NO_ROW */
 	struct rb_habits habits;
 };
 

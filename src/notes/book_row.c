@@ -24,8 +24,8 @@ static bool is_sight(enum rb_column column)
 	return column >= RB_BACKSIGHT && column <= RB_FORESIGHT;
 }
 
-static struct rb_cell cell_of(const struct rb_book_reader *r, const struct rb_record *record,
-			      enum rb_column column)
+static struct rb_cell cell_of(const struct rb_book_reader *r,
+			      const struct rb_record *record, enum rb_column column)
 {
 	return rb_sheet_cell(r->sheet->cell_of, (int)column, record);
 }
@@ -94,8 +94,8 @@ static size_t digits_at(const char *s, size_t length)
 }
 
 /*
- * The whole of a station that was written short: `+10`, or `10` as a sheet leaves it, takes
- * the hundreds last written.  Anything else is itself.
+ * The whole of a station that was written short: `+10`, or `10` as a sheet leaves it,
+ * takes the hundreds last written.  Anything else is itself.
  */
 static struct rb_cell whole_station(struct rb_book_reader *r, struct rb_cell cell,
 				    char whole[static 64])
@@ -123,14 +123,15 @@ static struct rb_cell whole_station(struct rb_book_reader *r, struct rb_cell cel
 /* What a sheet leaves of a name such as 1E5 or =BM-1. */
 static bool is_mangled(struct rb_cell cell)
 {
-	const struct rb_reading_rules rules = { RB_FEET, RB_OF_ROD, false, rb_length_none() };
+	const struct rb_reading_rules rules = { RB_FEET, RB_OF_ROD, false,
+						rb_length_none() };
 	struct rb_reading reading;
 
 	if (!is_digit(cell.text[0]) && cell.text[0] != '#' && cell.text[0] != 'E')
 		return false;
 	if (!memchr(cell.text, '#', cell.length) && !strstr(cell.text, "E+") &&
-	    !strstr(cell.text, "E-") && !strchr(cell.text, '-') && !strchr(cell.text, '/') &&
-	    !strchr(cell.text, ':'))
+	    !strstr(cell.text, "E-") && !strchr(cell.text, '-') &&
+	    !strchr(cell.text, '/') && !strchr(cell.text, ':'))
 		return false;
 	reading = rb_reading_parse(cell.text, cell.length, &rules);
 	return reading.refusal == RB_REFUSE_SHEET || reading.refusal == RB_REFUSE_TIME ||
@@ -184,7 +185,8 @@ static bool take_name(struct rb_book_reader *r, const struct rb_record *record)
 		return !strcmp(rb_book_point(r->book, row->point), typed.text) ||
 		       note_spelling(r, typed);
 	if (is_mangled(typed))
-		say(r, record, RB_POINT, RB_CODE_MANGLED_NAME, kept(r, typed), rb_nothing());
+		say(r, record, RB_POINT, RB_CODE_MANGLED_NAME, kept(r, typed),
+		    rb_nothing());
 	offset = store(r, name.text, name.length);
 	rb_names_enter(&r->names, offset, &row->point);
 	r->book->points = r->names.count;
@@ -202,7 +204,7 @@ static bool is_word(const char *name, const char *word)
 
 static bool is_keepers(const struct rb_book_reader *r)
 {
-	static const char *const names[] = { "sum",    "sums",	     "total",
+	static const char *const names[] = { "sum",    "sums",       "total",
 					     "totals", "misclosure", "closure" };
 	const char *name = rb_book_point(r->book, r->book->row[r->book->rows].point);
 
@@ -212,7 +214,8 @@ static bool is_keepers(const struct rb_book_reader *r)
 	return false;
 }
 
-/* How finely a column is written; readings in another unit than the book's do not tell. */
+/* How finely a column is written; readings in another unit than the book's do not tell.
+ */
 static void note_places(struct rb_book_reader *r, enum rb_column column,
 			const struct rb_reading *reading)
 {
@@ -222,12 +225,12 @@ static void note_places(struct rb_book_reader *r, enum rb_column column,
 	if (reading->notation == RB_AS_DECIMAL) {
 		if (reading->unit == r->book->unit ||
 		    (reading->unit == RB_FEET && r->book->unit == RB_FEET_INCHES))
-			places->decimals = decimals > places->decimals ? decimals
-								       : places->decimals;
+			places->decimals =
+				decimals > places->decimals ? decimals : places->decimals;
 		return;
 	}
-	if (reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES && decimals > 0 &&
-	    decimals > places->decimals)
+	if (reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES &&
+	    decimals > 0 && decimals > places->decimals)
 		places->decimals = decimals;
 	if (reading->denominator > places->denominator)
 		places->denominator = reading->denominator;
@@ -244,7 +247,8 @@ static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
 	rb_habits_note(&r->habits, column, reading, record->line);
 	if (rb_length_compare(rb_length_absolute(reading->value), rod) > 0)
 		say(r, record, column, RB_CODE_BEYOND_ROD,
-		    rb_rod_reading(reading->value, r->row_unit), rb_measure(rod, r->row_unit));
+		    rb_rod_reading(reading->value, r->row_unit),
+		    rb_measure(rod, r->row_unit));
 	if (column == RB_BACKSIGHT && r->first_sight == RB_NO_ROW)
 		r->first_sight = r->book->rows;
 }
@@ -375,10 +379,12 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 		whole = whole_station(r, cell, text);
 		if (cell.text[0] != '+')
 			whole = cell; /* a bare 10 in a column of its own is 10 */
-		reading = rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
+		reading =
+			rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
 			return set_value(r, RB_CHAINAGE, reading.value);
-		say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE, kept(r, cell), rb_nothing());
+		say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE, kept(r, cell),
+		    rb_nothing());
 		return set_value(r, RB_CHAINAGE, rb_length_none());
 	}
 	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
@@ -449,7 +455,8 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 		return false;
 	if (is_keepers(r))
 		book->written[book->rows] |= RB_WRITTEN_BY_KEEPER;
-	if (!take_values(r, record) || !take_known(r, record) || !take_chainage(r, record))
+	if (!take_values(r, record) || !take_known(r, record) ||
+	    !take_chainage(r, record))
 		return false;
 	check_sights(r, record);
 	take_rod_on(r, record);

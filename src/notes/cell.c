@@ -23,12 +23,14 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 	for (int i = 0; i < reading->maybes && i + 1 < RB_ARGUMENTS; i++)
 		argument[i + 1] = rb_rod_reading(reading->maybe[i], unit);
 	if (place.point)
-		place.point = rb_arena_text(findings->arena, place.point, strlen(place.point));
+		place.point =
+			rb_arena_text(findings->arena, place.point, strlen(place.point));
 	rb_findings_add4(findings, code, place, argument);
 }
 
 struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell cell,
-				  struct rb_place place, const struct rb_reading_rules *rules)
+				  struct rb_place place,
+				  const struct rb_reading_rules *rules)
 {
 	struct rb_reading reading = rb_reading_parse(cell.text, cell.length, rules);
 

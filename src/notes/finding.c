@@ -40,7 +40,8 @@ bool rb_findings_allow_result(const struct rb_findings *findings)
 	return !findings->out_of_memory && !findings->of_severity[RB_ERROR];
 }
 
-/* Room for one more; the list at most doubles, so the arena wastes no more than it holds. */
+/* Room for one more; the list at most doubles, so the arena wastes no more than it holds.
+ */
 static bool make_room(struct rb_findings *findings)
 {
 	size_t room = findings->room ? 2 * findings->room : 16;
@@ -59,7 +60,8 @@ static bool make_room(struct rb_findings *findings)
 }
 
 void rb_findings_add4(struct rb_findings *findings, enum rb_code code,
-		      struct rb_place place, const struct rb_argument argument[RB_ARGUMENTS])
+		      struct rb_place place,
+		      const struct rb_argument argument[RB_ARGUMENTS])
 {
 	struct rb_finding *finding;
 

@@ -42,9 +42,10 @@ static const char *list_lines(struct rb_arena *arena, const struct rb_habits *ha
 
 	for (uint32_t i = 0; i < kept; i++)
 		used += (size_t)snprintf(text + used, sizeof text - used, "%s%lu",
-					 !i		   ? ""
-					 : i + 1 == kept && kept == habits->inverted ? " and "
-										     : ", ",
+					 !i ? ""
+					 : i + 1 == kept && kept == habits->inverted
+						 ? " and "
+						 : ", ",
 					 (unsigned long)habits->inverted_line[i]);
 	if (kept < habits->inverted)
 		used += (size_t)snprintf(text + used, sizeof text - used, " and %lu more",
@@ -69,8 +70,9 @@ void rb_habits_say(const struct rb_book_reader *r)
 	for (int column = 0; column <= RB_ELEVATION; column++)
 		if (habits->sixtyfourths[column])
 			rb_findings_add(r->findings, RB_CODE_SIXTYFOURTHS,
-					rb_at(r->sheet->header_line, r->sheet->cell_of[column],
-					      NULL, r->book->heading[column]),
+					rb_at(r->sheet->header_line,
+					      r->sheet->cell_of[column], NULL,
+					      r->book->heading[column]),
 					rb_number(habits->sixtyfourths[column]),
 					rb_text(r->book->heading[column]));
 	if (habits->over_eleven || !habits->readings)

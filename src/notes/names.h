@@ -27,16 +27,16 @@ struct rb_names {
 	uint32_t count;
 	struct rb_slot {
 		uint32_t hash, number; /* the number + 1; 0: free */
-	} *slot;
-	uint32_t slots;         /* a power of two */
-	uint32_t at, hash;      /* where the name that was just not found goes */
-	uint32_t alike;         /* a name with its letters and digits, or RB_NO_POINT */
+	} * slot;
+	uint32_t slots;    /* a power of two */
+	uint32_t at, hash; /* where the name that was just not found goes */
+	uint32_t alike;    /* a name with its letters and digits, or RB_NO_POINT */
 	struct rb_near near[RB_NEAR_NAMES];
 	uint32_t nears;
-	bool spaced;            /* some name has words */
-	char *folded;           /* the name looked for */
-	char *other;            /* one that it is compared with */
-	size_t room;            /* of both: more than the longest name so far */
+	bool spaced;  /* some name has words */
+	char *folded; /* the name looked for */
+	char *other;  /* one that it is compared with */
+	size_t room;  /* of both: more than the longest name so far */
 };
 
 /* The number of a name, or RB_NO_POINT if it is not there.  False: no memory. */

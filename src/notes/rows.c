@@ -2,11 +2,11 @@
 /*
  * Records from text, through libcsv in strict mode.
  *
- * libcsv reports no positions, so it is fed a physical line at a time: whatever ends, ends
- * on the line just fed, and where a record began is known.  It stops at two things.  At a
- * quote inside a cell that did not begin with one (5'-3 1/2"): that byte is fed leniently
- * and stays.  At text behind a closing quote: that is a fault of the file, and lenient
- * feeding would swallow the rest of it, so the line is given up.
+ * libcsv reports no positions, so it is fed a physical line at a time: whatever ends,
+ * ends on the line just fed, and where a record began is known.  It stops at two things.
+ * At a quote inside a cell that did not begin with one (5'-3 1/2"): that byte is fed
+ * leniently and stays.  At text behind a closing quote: that is a fault of the file, and
+ * lenient feeding would swallow the rest of it, so the line is given up.
  */
 #include <csv.h>
 #include <string.h>
@@ -21,18 +21,18 @@ struct reader {
 	struct rb_findings *findings;
 	struct rb_source *source;
 	struct csv_parser parser;
-	size_t offset;         /* of the next line to be fed */
-	uint32_t line;         /* its number */
-	size_t record_offset;  /* where the record began, and the line after its first */
+	size_t offset;        /* of the next line to be fed */
+	uint32_t line;        /* its number */
+	size_t record_offset; /* where the record began, and the line after its first */
 	size_t after_first;
 	uint32_t record_line;
-	bool in_record;        /* the record goes on from the line before */
-	bool ended;            /* the record ended on the line just fed */
+	bool in_record; /* the record goes on from the line before */
+	bool ended;     /* the record ended on the line just fed */
 	bool no_memory;
-	bool carriages;        /* the source has carriage returns */
-	char *text;            /* the cells' texts, each with its NUL */
+	bool carriages; /* the source has carriage returns */
+	char *text;     /* the cells' texts, each with its NUL */
 	size_t used, room;
-	size_t *start;         /* of each cell in text; one more than there are cells */
+	size_t *start; /* of each cell in text; one more than there are cells */
 	struct rb_cell *cell;
 	uint32_t cells, cell_room;
 };
@@ -180,8 +180,8 @@ static bool start_parser(struct reader *r)
 static void fault(struct reader *r, enum rb_code code)
 {
 	rb_findings_add(r->findings, code,
-			rb_at(r->record_line, (int32_t)r->cells, NULL, NULL), rb_nothing(),
-			rb_nothing());
+			rb_at(r->record_line, (int32_t)r->cells, NULL, NULL),
+			rb_nothing(), rb_nothing());
 }
 
 /* Give up the record and begin anew with the line at `offset`. */

@@ -3,7 +3,8 @@
  * rows.h - the bytes of a file, cut into records of cells.
  *
  * The only user of the CSV library.  A source is valid UTF-8 without a byte order mark,
- * or it is refused; a record's cells are trimmed, NUL-terminated, and good until the next.
+ * or it is refused; a record's cells are trimmed, NUL-terminated, and good until the
+ * next.
  */
 #ifndef RB_NOTES_ROWS_H
 #define RB_NOTES_ROWS_H
@@ -12,14 +13,16 @@
 
 /* The text of a file, made readable. */
 struct rb_source {
-	const char *text;  /* UTF-8, without a byte order mark */
+	const char *text; /* UTF-8, without a byte order mark */
 	size_t length;
-	char separator;    /* ',', ';' or TAB; 0 until it is known */
+	char separator;      /* ',', ';' or TAB; 0 until it is known */
 	uint32_t first_line; /* the line on which text begins: 2 behind a line "sep=;" */
-	/* Records of more than one line, so that a line can be turned into a sheet's row. */
+	/* Records of more than one line, so that a line can be turned into a sheet's row.
+	 */
 	struct rb_long_record {
-		uint32_t line, extra; /* where it begins; lines beyond the first, so far in all */
-	} *long_record;
+		uint32_t line, extra; /* where it begins; lines beyond the first, so far
+					 in all */
+	} * long_record;
 	uint32_t long_records, long_room;
 };
 
@@ -46,17 +49,17 @@ struct rb_source *rb_source_open(struct rb_arena *arena, struct rb_findings *fin
 				 const char *bytes, size_t length);
 
 /*
- * Settle on a separator: the first of comma, semicolon and TAB with which `is_header` says
- * true of one of the first rows; comma if none does.  A line "sep=;" goes first.
+ * Settle on a separator: the first of comma, semicolon and TAB with which `is_header`
+ * says true of one of the first rows; comma if none does.  A line "sep=;" goes first.
  */
 void rb_source_separate(struct rb_arena *arena, struct rb_source *source,
 			bool (*is_header)(void *self, const struct rb_record *record),
 			void *self);
 
 /*
- * Hand every record to `each`, blank lines left out.  A bare inch mark inside a cell stays;
- * text behind a closing quote and a quote that never closes are findings, and the reading
- * goes on.  False if it was stopped, or memory ran out.
+ * Hand every record to `each`, blank lines left out.  A bare inch mark inside a cell
+ * stays; text behind a closing quote and a quote that never closes are findings, and the
+ * reading goes on.  False if it was stopped, or memory ran out.
  */
 bool rb_rows_read(struct rb_arena *arena, struct rb_findings *findings,
 		  struct rb_source *source, rb_on_record *each, void *self);
@@ -69,7 +72,7 @@ struct rb_span {
 	const char *line; /* the physical line, without its end */
 	size_t line_length;
 	size_t from, length; /* the cell's own bytes within the line, blanks and quotes
-	                      * around it included in neither */
+			      * around it included in neither */
 	uint32_t column;     /* of its first byte, from 1, in characters */
 	uint32_t lines_down; /* lines between the record's first and this one */
 };
@@ -83,7 +86,7 @@ struct rb_cursor {
 
 /* The span of a cell (RB_WHOLE_ROW: of the whole line) of the record that begins on
  * `line`.  False if the source has no such line. */
-bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor, uint32_t line,
-		    int32_t cell, struct rb_span *span);
+bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor,
+		    uint32_t line, int32_t cell, struct rb_span *span);
 
 #endif

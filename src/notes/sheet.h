@@ -3,9 +3,9 @@
  * sheet.h - the form that all our files share: keys, a header row, rows.
  *
  * A form is two tables: the keys that may stand above the header and the headings that
- * columns may have.  Reading a sheet by its form gives the keys' values as text, and which
- * cell of a row holds which column; then every row below the header that holds anything
- * and is no comment.
+ * columns may have.  Reading a sheet by its form gives the keys' values as text, and
+ * which cell of a row holds which column; then every row below the header that holds
+ * anything and is no comment.
  */
 #ifndef RB_NOTES_SHEET_H
 #define RB_NOTES_SHEET_H
@@ -40,7 +40,8 @@ struct rb_form {
 	void (*settle)(int32_t cell_of[RB_SHEET_COLUMNS]);
 	/* Is a row with these columns the header? */
 	bool (*is_header)(const int32_t cell_of[RB_SHEET_COLUMNS]);
-	const char *header_wanted; /* for the message: "a point column and a sight column" */
+	const char
+		*header_wanted; /* for the message: "a point column and a sight column" */
 };
 
 /* A key's value: text in the arena, and where it stands; length 0 where not given. */
@@ -67,13 +68,13 @@ struct rb_sheet_reader {
 };
 
 /*
- * Read the bytes of a file by a form.  Findings: those of rows.h, no header, a column or a
- * key twice, unknown columns, nearly keys.  The sheet, in the arena; NULL if there is
+ * Read the bytes of a file by a form.  Findings: those of rows.h, no header, a column or
+ * a key twice, unknown columns, nearly keys.  The sheet, in the arena; NULL if there is
  * nothing to go on with (no header, no memory, or the reader stopped).
  */
 struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findings,
-			       const struct rb_form *form, const char *bytes, size_t length,
-			       const struct rb_sheet_reader *reader);
+			       const struct rb_form *form, const char *bytes,
+			       size_t length, const struct rb_sheet_reader *reader);
 
 /* The cell of a row that holds a column; an empty text where there is none. */
 static inline struct rb_cell rb_sheet_cell(const int32_t cell_of[], int column,
@@ -95,7 +96,8 @@ static inline struct rb_cell rb_sheet_cell(const int32_t cell_of[], int column,
 struct rb_reading;
 struct rb_reading_rules;
 struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell cell,
-				  struct rb_place place, const struct rb_reading_rules *rules);
+				  struct rb_place place,
+				  const struct rb_reading_rules *rules);
 
 /* Add the finding for a reading that was refused (not for an empty one). */
 void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,

@@ -19,14 +19,16 @@ static size_t line_at(const char *s, size_t left, size_t *whole)
 	return n;
 }
 
-static bool move_to(const struct rb_source *source, struct rb_cursor *cursor, uint32_t line)
+static bool move_to(const struct rb_source *source, struct rb_cursor *cursor,
+		    uint32_t line)
 {
 	if (!cursor->line || cursor->line > line)
 		*cursor = (struct rb_cursor){ 0, source->first_line };
 	while (cursor->line < line && cursor->offset < source->length) {
 		size_t whole;
 
-		line_at(source->text + cursor->offset, source->length - cursor->offset, &whole);
+		line_at(source->text + cursor->offset, source->length - cursor->offset,
+			&whole);
 		cursor->offset += whole;
 		cursor->line++;
 	}
@@ -94,8 +96,8 @@ static void settle_line(const char *s, size_t left, size_t cell, struct rb_span 
 	span->from = cell - begin;
 }
 
-bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor, uint32_t line,
-		    int32_t cell, struct rb_span *span)
+bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor,
+		    uint32_t line, int32_t cell, struct rb_span *span)
 {
 	size_t at = 0, left, size;
 	const char *s;
@@ -105,8 +107,8 @@ bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor, ui
 	s = source->text + cursor->offset;
 	left = source->length - cursor->offset;
 	size = cell_size(source, s, left);
-	for (int32_t i = 0; i < cell && at + size < left && s[at + size] == source->separator;
-	     i++) {
+	for (int32_t i = 0;
+	     i < cell && at + size < left && s[at + size] == source->separator; i++) {
 		at += size + 1;
 		size = cell_size(source, s + at, left - at);
 	}

@@ -15,8 +15,7 @@ static void put_feet_inches(struct rb_phrase *phrase, rb_length a, int fraction)
 	char text[RB_LENGTH_TEXT];
 	char *mark;
 
-	rb_length_format(text, a,
-			 (struct rb_style){ RB_FEET_INCHES, 0, fraction, true });
+	rb_length_format(text, a, (struct rb_style){ RB_FEET_INCHES, 0, fraction, true });
 	mark = strchr(text, '\'');
 	if (!mark)
 		return;
@@ -70,8 +69,7 @@ static struct words words_of(const struct rb_dig_result *result)
 		[RB_ON_GRADE] = { "on grade (within ", ")" },
 		[RB_DIG] = { "dig ", "" },
 		[RB_FILL] = { "fill ", "" },
-		[RB_OVER_DUG] = { "over-dug by ",
-				  ": bring back with compacted bedding" },
+		[RB_OVER_DUG] = { "over-dug by ", ": bring back with compacted bedding" },
 	};
 
 	return (result->on_pipe ? on_pipe : on_ground)[result->dig.answer];

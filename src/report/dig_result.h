@@ -13,13 +13,14 @@
 
 struct rb_dig_result {
 	struct rb_dig dig;
-	rb_length at;     /* chainage; none in the hub mode */
-	const char *on;   /* "trench", "invert", "top"; "" in the hub mode */
-	bool on_pipe;     /* the rod stands on the pipe: it is raised or lowered */
-	rb_length within; /* how near is on grade */
+	rb_length at;          /* chainage; none in the hub mode */
+	const char *on;        /* "trench", "invert", "top"; "" in the hub mode */
+	bool on_pipe;          /* the rod stands on the pipe: it is raised or lowered */
+	rb_length within;      /* how near is on grade */
 	struct rb_style style; /* of JSON */
-	struct rb_style words; /* of the words: inches with a fraction, or a metric unit */
-	int decimals;     /* of JSON; -1: rb_json_decimals() */
+	struct rb_style
+		words; /* of the words: inches with a fraction, or a metric unit */
+	int decimals;  /* of JSON; -1: rb_json_decimals() */
 };
 
 /* "dig 1 1/4 in", "over-dug by 1/2 in: bring back with compacted bedding", "on grade

@@ -47,8 +47,8 @@ struct run run_page(const struct printed_page *page)
 	for (size_t i = 0; i < page->rows; i++) {
 		const struct printed_row *row = &page->row[i];
 
-		add(csv, "%s,%s,\"%s\",\"%s\",\"%s\"", row->point, row->known, row->backsight,
-		    row->intermediate, row->foresight);
+		add(csv, "%s,%s,\"%s\",\"%s\",\"%s\"", row->point, row->known,
+		    row->backsight, row->intermediate, row->foresight);
 		if (page->distances)
 			add(csv, ",%s,%s", page->distances, page->distances);
 		add(csv, "\n");
@@ -73,8 +73,8 @@ int wrong_length(const char *what, rb_length got, const char *printed, enum rb_u
 
 	if (!strcmp(text, printed + (*printed == '+')) && (is_exact || !exact))
 		return 0;
-	print_error("%s: got %s%s, printed %s\n", what, text, is_exact ? "" : " (rounded)",
-		    printed);
+	print_error("%s: got %s%s, printed %s\n", what, text,
+		    is_exact ? "" : " (rounded)", printed);
 	return 1;
 }
 
@@ -86,7 +86,8 @@ static int wrong_in_row(const struct run *r, const struct printed_row *row, uint
 	int wrong = 0;
 
 	if (row->elevation)
-		wrong += wrong_length(row->point, s->elevation, row->elevation, unit, true);
+		wrong += wrong_length(row->point, s->elevation, row->elevation, unit,
+				      true);
 	if (row->height_of_instrument && opens == RB_NO_SETUP)
 		wrong += wrong_length(row->point, rb_length_none(),
 				      row->height_of_instrument, unit, true);

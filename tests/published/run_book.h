@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * run_book.h - printed level notes, reduced and compared with what is printed beside them.
+ * run_book.h - printed level notes, reduced and compared with what is printed beside
+ * them.
  *
  * A page is a table as it stands in the source: what the note keeper read, and what came
  * out of it.  Numbers are texts; a value must come out as they say, to their last place.
@@ -21,7 +22,7 @@
 #include "rodbook/reduce.h"
 
 struct printed_row {
-	const char *point, *known;                       /* "" where not written */
+	const char *point, *known; /* "" where not written */
 	const char *backsight, *intermediate, *foresight;
 	/* What must come out; NULL: not compared. */
 	const char *height_of_instrument, *rise, *elevation, *adjusted;

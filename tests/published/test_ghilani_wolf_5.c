@@ -64,7 +64,8 @@ static void hydrant_to_rock(void **state)
 		.rises = "13.68",
 		.falls = "2.91",
 		.misclosure = "0.05",
-		.allowed = "0.0447", /* 0.02 ft times the root of 5: the line misses that */
+		.allowed =
+			"0.0447", /* 0.02 ft times the root of 5: the line misses that */
 		.setups = 5,
 		.verdict = RB_BEYOND,
 		.adjust_anyway = true,
@@ -114,8 +115,8 @@ static void problem_5_37(void **state)
 		rb_length length = rb_length_of(limits[i].kilometres * 1000 * RB_METRE);
 
 		assert_true(rb_tolerance_parse(limits[i].tolerance,
-					       strlen(limits[i].tolerance), RB_METRES, false,
-					       &t));
+					       strlen(limits[i].tolerance), RB_METRES,
+					       false, &t));
 		wrong += wrong_length(limits[i].tolerance,
 				      rb_tolerance_allowed(&t, length, 1),
 				      limits[i].allowed, RB_MILLIMETRES, false);

@@ -3,8 +3,8 @@
  * test_mahun_c16.c - a loop over two pages of a field book, in feet.
  *
  * J. Mahun, Open Access Surveying Library, Elevations, ch. C "Differential leveling
- * notes", part 3 "Multiple pages", fig. C-16.  Heights of instrument and elevations: read.
- * Rises, falls and adjusted elevations: computed here.
+ * notes", part 3 "Multiple pages", fig. C-16.  Heights of instrument and elevations:
+ * read. Rises, falls and adjusted elevations: computed here.
  */
 #include "run_book.h"
 
@@ -48,10 +48,20 @@ static void page_by_page(void **state)
 {
 	struct printed_row first[6], second[5];
 	const struct printed_page pages[] = {
-		{ .keys = "", .row = first, .rows = 6, .sum_backsight = "40.72",
-		  .sum_foresight = "20.31", .setups = 5, .verdict = RB_OPEN },
-		{ .keys = "", .row = second, .rows = 5, .sum_backsight = "11.95",
-		  .sum_foresight = "32.31", .setups = 4, .verdict = RB_OPEN },
+		{ .keys = "",
+		  .row = first,
+		  .rows = 6,
+		  .sum_backsight = "40.72",
+		  .sum_foresight = "20.31",
+		  .setups = 5,
+		  .verdict = RB_OPEN },
+		{ .keys = "",
+		  .row = second,
+		  .rows = 5,
+		  .sum_backsight = "11.95",
+		  .sum_foresight = "32.31",
+		  .setups = 4,
+		  .verdict = RB_OPEN },
 	};
 
 	(void)state;

@@ -52,8 +52,8 @@ static void table_8_1(void **state)
 	(void)state;
 	for (size_t i = 0; i < 2 * sizeof judged / sizeof *judged; i++) {
 		struct printed_row row[7];
-		const bool moved = judged[i / 2].verdict == RB_CLOSES ||
-				   judged[i / 2].adjust_anyway;
+		const bool moved =
+			judged[i / 2].verdict == RB_CLOSES || judged[i / 2].adjust_anyway;
 		const struct printed_page page = {
 			.keys = judged[i / 2].keys,
 			.row = row,

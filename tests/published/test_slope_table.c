@@ -47,11 +47,19 @@ static const struct {
 } arithmetic[] = {
 	{ "Modern Plumbing, Goodheart-Willcox 2022, sec. 6.5", "1/8 in/ft",
 	  50 * RB_FOOT, 6 * RB_INCH + RB_INCH / 4 },
-	{ "an examination question", "1/4 in/ft", 10 * RB_FOOT, 2 * RB_INCH + RB_INCH / 2 },
-	{ "a training page on drains in metres", "1 in 50", 50 * RB_METRE, RB_METRE },
-	{ "a student text, 0.0125 x 50 m", "1.25%", 50 * RB_METRE, 625 * RB_MILLIMETRE },
-	{ "a worked sewer line, half a station of 100 ft", "2.18%",
+	{ "an item of a journeyman's examination (author not named)", "1/4 in/ft",
+	  10 * RB_FOOT, 2 * RB_INCH + RB_INCH / 2 },
+	{ "RMIT University, plumbing training, finding the fall", "1 in 50",
+	  50 * RB_METRE, RB_METRE },
+	{ "a student's text, old British practice (second hand): 0.0125 x 50 m", "1.25%",
+	  50 * RB_METRE, 625 * RB_MILLIMETRE },
+	{ "NAVEDTRA 14070, Engineering Aid 1, ch. 10: half a station at 2.18 %", "2.18%",
 	  50 * RB_FOOT, 109 * (RB_FOOT / 100) },
+	/* 1/4 in/ft and 2 % are printed side by side in plumbing codes (International
+	 * Residential Code P3005.3, Uniform Plumbing Code 708.0), and are not the same:
+	 * worked out apart from this program. */
+	{ "1/4 in/ft over 50 ft", "1/4 in/ft", 50 * RB_FOOT, 12 * RB_INCH + RB_INCH / 2 },
+	{ "2 % over 50 ft", "2%", 50 * RB_FOOT, 12 * RB_INCH },
 };
 /* clang-format on */
 
