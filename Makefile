@@ -2,7 +2,7 @@
 # make Q= shows every command.
 PREFIX ?= /usr/local
 BUILD  ?= build
-CFLAGS ?= -O2 -g
+CFLAGS ?= -O3 -g
 WARN    = -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wstrict-prototypes -Wmissing-prototypes
 FORTIFY = $(if $(filter -O -O1 -O2 -O3 -Os -Og,$(CFLAGS)),-U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2)
 HARDEN := $(FORTIFY) -fstack-protector-strong -fPIE
@@ -70,7 +70,7 @@ bench: all $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/cost
 	@tests/bench/run $(BUILD)
 lint:
 	tests/layers
-	clang-format --dry-run --Werror $(FILES)
+	@clang-format --dry-run --Werror $(FILES)
 	cppcheck -q --std=c17 --error-exitcode=1 --enable=warning,portability --inline-suppr -Iinclude -Isrc src
 format:
 	clang-format -i $(FILES)

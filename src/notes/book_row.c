@@ -168,19 +168,16 @@ static bool note_spelling(struct rb_book_reader *r, struct rb_cell typed)
 	return true;
 }
 
-static bool take_name(struct rb_book_reader *r, const struct rb_record *record)
+/* Give the row its point: the name that was sought, `typed` in full. */
+static bool take_name(struct rb_book_reader *r, const struct rb_record *record,
+		      struct rb_cell typed, struct rb_cell name)
 {
-	struct rb_cell typed = unguarded(cell_of(r, record, RB_POINT)), name;
 	struct rb_row *row = &r->book->row[r->book->rows];
-	char whole[64];
 	uint32_t offset;
 
-	*row = (struct rb_row){ RB_NO_POINT };
+	row->point = typed.length ? rb_names_sought(&r->names) : RB_NO_POINT;
 	if (!typed.length)
 		return true;
-	name = whole_station(r, typed, whole);
-	if (!rb_names_find(&r->names, name.text, name.length, &row->point))
-		return rb_findings_no_memory(r->findings);
 	if (row->point != RB_NO_POINT)
 		return !strcmp(rb_book_point(r->book, row->point), typed.text) ||
 		       note_spelling(r, typed);
@@ -191,7 +188,7 @@ static bool take_name(struct rb_book_reader *r, const struct rb_record *record)
 	rb_names_enter(&r->names, offset, &row->point);
 	r->book->points = r->names.count;
 	r->book->is_known[row->point] = false;
-	return name.text != whole || note_spelling(r, typed);
+	return name.text == typed.text || note_spelling(r, typed);
 }
 
 /* Equal but for case, which `word` has none of; over after the first letter mostly. */
@@ -202,11 +199,10 @@ static bool is_word(const char *name, const char *word)
 	return !*name && !*word;
 }
 
-static bool is_keepers(const struct rb_book_reader *r)
+static bool is_keepers(const char *name)
 {
 	static const char *const names[] = { "sum",    "sums",       "total",
 					     "totals", "misclosure", "closure" };
-	const char *name = rb_book_point(r->book, r->book->row[r->book->rows].point);
 
 	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
 		if (is_word(name, names[i]))
@@ -447,15 +443,17 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	struct rb_book_reader *r = reader;
 	struct rb_book *book = r->book;
 	struct rb_cell remark = unguarded(cell_of(r, record, RB_REMARKS));
+	struct rb_cell typed = unguarded(cell_of(r, record, RB_POINT));
+	char whole[64];
+	struct rb_cell name = whole_station(r, typed, whole);
 
-	book->written[book->rows] = 0;
+	if (!rb_names_seek(&r->names, name.text, name.length))
+		return rb_findings_no_memory(r->findings);
+	book->written[book->rows] = is_keepers(typed.text) ? RB_WRITTEN_BY_KEEPER : 0;
 	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
 		take_unit(r, record);
-	if (!take_name(r, record) || !note_line(r, record->line))
-		return false;
-	if (is_keepers(r))
-		book->written[book->rows] |= RB_WRITTEN_BY_KEEPER;
-	if (!take_values(r, record) || !take_known(r, record) ||
+	if (!note_line(r, record->line) || !take_values(r, record) ||
+	    !take_name(r, record, typed, name) || !take_known(r, record) ||
 	    !take_chainage(r, record))
 		return false;
 	check_sights(r, record);

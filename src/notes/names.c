@@ -151,7 +151,7 @@ static bool make_slots(struct rb_names *names)
 	const struct rb_slot *old = names->slot;
 	uint32_t before = names->slots, slots = before ? 2 * before : 1024;
 
-	if (before && names->count < before / 2)
+	if (before && names->count < before / 4 * 3)
 		return true;
 	names->slot = rb_arena_take_clear(names->arena, slots, sizeof *names->slot);
 	if (!names->slot)
@@ -202,18 +202,34 @@ static uint32_t look(struct rb_names *names, size_t folded, uint32_t hash, int m
 	return RB_NO_POINT;
 }
 
+bool rb_names_seek(struct rb_names *names, const char *text, size_t length)
+{
+	if (!make_slots(names) || !make_room(names, length))
+		return false;
+	names->folds = rb_name_fold(names->folded, text, length);
+	names->hash = hash_of_letters(names->folded, names->folds);
+	__builtin_prefetch(&names->slot[names->hash & (names->slots - 1)]);
+	return true;
+}
+
+uint32_t rb_names_sought(struct rb_names *names)
+{
+	uint32_t number;
+
+	names->alike = RB_NO_POINT;
+	number = look(names, names->folds, names->hash, TOGETHER);
+	if (number == RB_NO_POINT && names->slot[names->at].number)
+		number = look(names, names->folds,
+			      hash_of_all(names->folded, names->folds), -1);
+	return number;
+}
+
 bool rb_names_find(struct rb_names *names, const char *text, size_t length,
 		   uint32_t *number)
 {
-	size_t folded;
-
-	if (!make_slots(names) || !make_room(names, length))
+	if (!rb_names_seek(names, text, length))
 		return false;
-	folded = rb_name_fold(names->folded, text, length);
-	names->alike = RB_NO_POINT;
-	*number = look(names, folded, hash_of_letters(names->folded, folded), TOGETHER);
-	if (*number == RB_NO_POINT && names->slot[names->at].number)
-		*number = look(names, folded, hash_of_all(names->folded, folded), -1);
+	*number = rb_names_sought(names);
 	return true;
 }
 
@@ -230,7 +246,7 @@ void rb_names_enter(struct rb_names *names, uint32_t offset, uint32_t *number)
 	*number = names->count;
 	names->name[names->count++] = offset;
 	names->slot[names->at] = (struct rb_slot){ names->hash, names->count };
-	names->spaced |= strchr(text, ' ') != NULL;
+	names->spaced |= memchr(names->folded, ' ', names->folds) != NULL;
 	if (names->alike != RB_NO_POINT && names->nears < RB_NEAR_NAMES &&
 	    rb_names_nearly_same(text, names->text + names->name[names->alike]))
 		add_near(names, *number, names->alike);

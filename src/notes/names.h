@@ -30,6 +30,7 @@ struct rb_names {
 	} * slot;
 	uint32_t slots;    /* a power of two */
 	uint32_t at, hash; /* where the name that was just not found goes */
+	size_t folds;      /* length of the folded name */
 	uint32_t alike;    /* a name with its letters and digits, or RB_NO_POINT */
 	struct rb_near near[RB_NEAR_NAMES];
 	uint32_t nears;
@@ -39,7 +40,14 @@ struct rb_names {
 	size_t room;  /* of both: more than the longest name so far */
 };
 
-/* The number of a name, or RB_NO_POINT if it is not there.  False: no memory. */
+/* Look for a name: the table is fetched from memory meanwhile, so that in a long book it is
+ * there when rb_names_sought() asks.  False: no memory. */
+bool rb_names_seek(struct rb_names *names, const char *text, size_t length);
+
+/* The number of the name last sought, or RB_NO_POINT if it is not there. */
+uint32_t rb_names_sought(struct rb_names *names);
+
+/* Both at once. */
 bool rb_names_find(struct rb_names *names, const char *text, size_t length,
 		   uint32_t *number);
 
