@@ -391,16 +391,28 @@ static struct rb_suspects *ranked_list(struct hunt *h)
 	return list;
 }
 
+/* Sections that share their beginning could be walked again and again, until the time
+ * grew with the square of the book.  So many times the book is walked in all; the
+ * sections that come after that have no list. */
+#define TIMES_WALKED  8
+#define ALWAYS_WALKED 10000
+
 struct rb_suspects *rb_suspects(struct rb_arena *arena, struct rb_findings *findings,
 				const struct rb_sections *sections)
 {
 	struct hunt h = { .arena = arena, .all = sections, .reduced = sections->reduced };
 	struct rb_suspects *list = NULL;
+	uint64_t left = (uint64_t)TIMES_WALKED * h.reduced->setups + ALWAYS_WALKED;
 
 	h.book = h.reduced->book;
-	for (uint32_t i = 0; i < sections->sections && !h.no_memory; i++)
-		if (sections->section[i].verdict == RB_BEYOND)
-			hunt_section(&h, &sections->section[i]);
+	for (uint32_t i = 0; i < sections->sections && !h.no_memory; i++) {
+		const struct rb_section *section = &sections->section[i];
+
+		if (section->verdict != RB_BEYOND || section->setups > left)
+			continue;
+		left -= section->setups;
+		hunt_section(&h, section);
+	}
 	if (!h.no_memory)
 		list = ranked_list(&h);
 	if (!list)

@@ -42,8 +42,9 @@ struct rb_suspects {
 	uint32_t count;
 };
 
-/* Find the suspects of every section that misses its tolerance.  Near-linear in the rows.
- * An empty list where there is none; NULL if memory ran out. */
+/* Find the suspects of every section that misses its tolerance.  Near-linear in the rows:
+ * where thousands of sections share their setups, the later ones are left out.  An empty
+ * list where there is none; NULL if memory ran out. */
 struct rb_suspects *rb_suspects(struct rb_arena *arena, struct rb_findings *findings,
 				const struct rb_sections *sections);
 

@@ -34,6 +34,7 @@ struct rb_habits {
 	uint32_t readings;  /* bare decimals of feet, so far */
 	bool over_eleven;   /* digits behind a point, as a number, exceed 11 */
 	bool ten_or_eleven; /* they are 10 or 11 at least once */
+	bool tenths;        /* some have one digit */
 	bool hundredths;    /* some have more than one digit */
 	uint32_t inverted;
 	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];

@@ -27,6 +27,7 @@ void rb_habits_note(struct rb_habits *habits, enum rb_column column,
 		return;
 	}
 	habits->readings++;
+	habits->tenths |= reading->decimals == 1;
 	habits->hundredths |= reading->decimals > 1;
 	habits->over_eleven |= digits_behind(reading) > 11;
 	habits->ten_or_eleven |= digits_behind(reading) >= 10;
@@ -80,7 +81,7 @@ void rb_habits_say(const struct rb_book_reader *r)
 	if (habits->ten_or_eleven)
 		rb_findings_add(r->findings, RB_CODE_FOOT_INCH_PATTERN, rb_in_file(),
 				rb_number(habits->readings), rb_nothing());
-	else if (!habits->hundredths)
+	else if (habits->tenths && !habits->hundredths)
 		rb_findings_add(r->findings, RB_CODE_TENTHS_ONLY, rb_in_file(),
 				rb_number(habits->readings), rb_nothing());
 }

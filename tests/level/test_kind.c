@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: MIT */
+/* test_kind.c - what each point is: rules 4 to 7. */
+#include "levels.h"
+
+/* clang-format off */
+static const struct level_case cases[] = {
+	{ "many book intermediate sights as foresights",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "A,,,,5\n"
+	  "B,,,,5.5\n"
+	  "TP,,3,,6\n"
+	  "C,,,,2\n"
+	  "D,,,,2.5\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 A intermediate 99.00\n"
+	  "4 B intermediate 98.50\n"
+	  "5 TP turning point 98.00 HI 101.00\n"
+	  "6 C intermediate 99.00\n"
+	  "7 D end 98.50\n", false },
+	{ "the turning foresight, booked before others",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "TP,,,,6\n"
+	  "A,,,,5\n"
+	  "B,,,5.5,\n"
+	  "TP,,3,,\n"
+	  "E,,,,1\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 TP turning point 98.00\n"
+	  "4 A intermediate 99.00\n"
+	  "5 B intermediate 98.50\n"
+	  "6 TP turning point 98.00 HI 101.00\n"
+	  "7 E end 100.00\n", false },
+	{ "turned on an intermediate sight",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "TP,,,6,\n"
+	  "A,,,,5\n"
+	  "TP,,3,,\n"
+	  "E,,,,1\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 TP turning point 98.00\n"
+	  "4 A intermediate 99.00\n"
+	  "5 TP turning point 98.00 HI 101.00\n"
+	  "6 E end 100.00\n", false },
+	{ "an intermediate sight onto a known point is a check",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "BM2,98,,6.01,\n"
+	  "TP,,3,,5\n"
+	  "BM2,,,,4\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 BM2 check 97.99\n"
+	  "4 TP turning point 99.00 HI 102.00\n"
+	  "5 BM2 benchmark 98.00\n", false },
+	{ "a backsight on a checked known point starts from it",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "BM2,98,,6.01,\n"
+	  "A,,,,5\n"
+	  "BM2,,3,,\n"
+	  "E,,,,1\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 BM2 check 97.99\n"
+	  "4 A end 99.00\n"
+	  "5 BM2 benchmark 98.00 HI 101.00\n"
+	  "6 E end 100.00\n", false },
+	{ "reached again",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "A,,,5,\n"
+	  "A,,,5.01,\n"
+	  "ground,,,5,\n"
+	  "Ground,,,6,\n"
+	  "(spot),,,5,\n"
+	  "(spot),,,6,\n"
+	  "BM,,,,4\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 A intermediate 99.00\n"
+	  "4 A check 98.99\n"
+	  "5 ground intermediate 99.00\n"
+	  "6 Ground intermediate 98.00\n"
+	  "7 (spot) intermediate 99.00\n"
+	  "8 (spot) intermediate 98.00\n"
+	  "9 BM benchmark 100.00\n", false },
+	{ "a foresight onto a known point in mid setup",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "BM2,98,,,6.01\n"
+	  "A,,,,5\n"
+	  "B,,,5.5,\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 BM2 benchmark 97.99\n"
+	  "4 A intermediate 99.00\n"
+	  "5 B intermediate 98.50\n", false },
+};
+/* clang-format on */
+
+static void cases_hold(void **state)
+{
+	(void)state;
+	assert_int_equal(WRONG(cases, say_shots), 0);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(cases_hold),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}

@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: MIT */
+/* test_section.c - verdicts and what is said of sections. */
+#include "levels.h"
+
+/* clang-format off */
+static const struct level_case cases[] = {
+	{ "exactly the tolerance closes",
+	  "tolerance,0.01\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "A,,,,4.01\n",
+	  "", false },
+	{ "a hair beyond does not",
+	  "tolerance,0.0099\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "A,,,,4.01\n",
+	  "4 does-not-close\n", false },
+	{ "a root of setups, compared as squares",
+	  "unit,m\n"
+	  "tolerance,5 mm sqrt(setups)\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,10,1,,\n"
+	  "T,,1,,1\n"
+	  "U,,1,,1\n"
+	  "A,,,,1.009\n",
+	  "5 same-reading\n"
+	  "6 same-reading\n"
+	  "7 does-not-close\n", false },
+	{ "no tolerance is said once",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "A,,4,,4.01\n"
+	  "A,,,,4.01\n",
+	  "0 no-tolerance\n", false },
+	{ "an open section",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "E,,,,4.01\n",
+	  "3 open-section\n", false },
+	{ "lengths missing",
+	  "tolerance,12 mm sqrt(km)\n"
+	  "point,bm,bs,fs,bs dist,fs dist\n"
+	  "A,100,4,,50,\n"
+	  "T,,3,4,,50\n"
+	  "A,,,3,,50\n",
+	  "1 lengths-missing\n", false },
+	{ "lengths missing in an open section do no harm",
+	  "tolerance,12 mm sqrt(km)\n"
+	  "point,bm,bs,fs\n"
+	  "A,100,4,\n"
+	  "E,,,3\n",
+	  "4 open-section\n", false },
+	{ "adjusting by distance needs them too",
+	  "tolerance,0.02\n"
+	  "adjust,distance\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "A,,,,4.01\n",
+	  "2 lengths-missing\n", false },
+	{ "sight limit and balance",
+	  "tolerance,0.02\n"
+	  "sight limit,100\n"
+	  "balance limit,20\n"
+	  "point,bm,bs,fs,bs dist,fs dist\n"
+	  "A,100,4,,130,\n"
+	  "A,,,4,,100\n",
+	  "5 sight-limit\n"
+	  "0 unbalanced\n", false },
+	{ "checks beyond the tolerance",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "B,98,,6.05,\n"
+	  "S,,,5,\n"
+	  "S,,,5.03,\n"
+	  "A,,,,4\n",
+	  "4 check-differs\n"
+	  "6 reached-again\n", false },
+	{ "and within it",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "B,98,,6.02,\n"
+	  "S,,,5,\n"
+	  "S,,,5.02,\n"
+	  "A,,,,4\n",
+	  "", false },
+	{ "a sight before any backsight",
+	  "point,known elevation,bs,is,fs\n"
+	  "S,,,5,\n"
+	  "A,100,4,,\n"
+	  "A,,,,4\n",
+	  "2 before-backsight\n", false },
+	{ "a backsight on a point nobody reached",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T,,,,4\n"
+	  "T 1,,3,,\n"
+	  "E,,,,1\n",
+	  "4 not-reached\n", false },
+	{ "two backsights with nothing between",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "A,,4.1,,\n"
+	  "A,,,,4.1\n",
+	  "0 tenths-only\n"
+	  "4 no-sight-between\n", false },
+	{ "the same reading twice on a turning point",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T,,4.5,,4.5\n"
+	  "A,,,,4\n",
+	  "0 tenths-only\n"
+	  "4 same-reading\n", false },
+	{ "turned on an intermediate sight",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T,,,5,\n"
+	  "T,,5.1,,\n"
+	  "A,,,,4.1\n",
+	  "0 tenths-only\n"
+	  "5 turned-on-intermediate\n", false },
+	{ "the same point twice: a completed name",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T1,,3,,4.5\n"
+	  "T1,,3.5,,2\n"
+	  "A,,,,4\n",
+	  "0 tenths-only\n"
+	  "5 same-point-twice\n", false },
+};
+/* clang-format on */
+
+static void cases_hold(void **state)
+{
+	(void)state;
+	assert_int_equal(WRONG(cases, say_findings), 0);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(cases_hold),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
