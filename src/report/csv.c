@@ -116,14 +116,10 @@ void rb_csv_number(struct rb_csv *csv, const char *text, size_t length)
 static void put_decimal(struct rb_csv *csv, rb_length a, enum rb_unit unit, int decimals,
 			size_t (*write)(char *, rb_length, enum rb_unit, int))
 {
-	char *to = rb_sink_room(csv->sink, RB_DECIMAL_TEXT + 1), *from = to;
-
-	if (csv->begun)
-		*to++ = ',';
-	csv->begun = true;
+	begin(csv);
 	if (rb_length_given(a))
-		to += write(to, a, unit, decimals);
-	rb_sink_took(csv->sink, (size_t)(to - from));
+		rb_sink_took(csv->sink, write(rb_sink_room(csv->sink, RB_DECIMAL_TEXT), a,
+					      unit, decimals));
 }
 
 static size_t write_rounded(char *to, rb_length a, enum rb_unit unit, int decimals)

@@ -48,13 +48,6 @@ void rb_sink_text(struct rb_sink *sink, const char *text)
 	rb_sink_bytes(sink, text, strlen(text));
 }
 
-void rb_sink_char(struct rb_sink *sink, char c)
-{
-	sink->block[sink->used++] = c;
-	if (sink->used == RB_SINK_BLOCK)
-		rb_sink_flush(sink);
-}
-
 void rb_sink_number(struct rb_sink *sink, int64_t number)
 {
 	char digits[20];

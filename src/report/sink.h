@@ -27,7 +27,6 @@ void rb_sink_init(struct rb_sink *sink, bool (*write)(void *, const char *, size
 		  void *self);
 void rb_sink_bytes(struct rb_sink *sink, const char *bytes, size_t length);
 void rb_sink_text(struct rb_sink *sink, const char *text);
-void rb_sink_char(struct rb_sink *sink, char c);
 
 /* Room for at most `length` bytes (far less than a block), to be written in place; say
  * with rb_sink_took() how many were. */
@@ -43,5 +42,12 @@ void rb_sink_pad(struct rb_sink *sink, char c, size_t count);
 
 /* Hand over what is left; true if everything was taken. */
 bool rb_sink_flush(struct rb_sink *sink);
+
+static inline void rb_sink_char(struct rb_sink *sink, char c)
+{
+	sink->block[sink->used++] = c;
+	if (sink->used == RB_SINK_BLOCK)
+		rb_sink_flush(sink);
+}
 
 #endif
