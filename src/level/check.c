@@ -88,6 +88,15 @@ static bool is_within(const struct rb_sections *sections,
 	return rb_tolerance_holds(t, difference, section->length, section->setups);
 }
 
+/* The ground beside a hub of the same name lies elsewhere: that is no slip. */
+static bool on_another_place(const struct rb_book *book, const struct rb_shot *a,
+			     const struct rb_shot *b)
+{
+	uint8_t first = book->rod_on[a->row], second = book->rod_on[b->row];
+
+	return first != RB_ON_UNSAID && second != RB_ON_UNSAID && first != second;
+}
+
 static void judge(const struct rb_sections *sections, const struct rb_section *section,
 		  const struct rb_check *check, struct rb_findings *findings)
 {
@@ -104,7 +113,7 @@ static void judge(const struct rb_sections *sections, const struct rb_section *s
 	if (check->against == RB_NO_SHOT)
 		rb_findings_add(findings, RB_CODE_KNOWN_DIFFERS, place, difference,
 				rb_nothing());
-	else
+	else if (!on_another_place(reduced->book, shot, &reduced->shot[check->against]))
 		rb_findings_add(findings, RB_CODE_REACHED_AGAIN, place, difference,
 				rb_line(rb_book_line(reduced->book,
 						     reduced->shot[check->against].row)));

@@ -32,6 +32,8 @@ static struct rb_leg leg_between(const struct work *w, const struct rb_spot *ups
 	struct rb_leg leg = {
 		.from = upstream->name,
 		.to = downstream->name,
+		.upper = upstream->elevation,
+		.lower = downstream->elevation,
 		.length = length,
 		.fall = rb_length_sub(upstream->elevation, downstream->elevation),
 		.minimum = w->options->minimum,

@@ -85,7 +85,8 @@ static void settle_again(void *self, uint32_t shot, uint32_t earlier)
 	struct rb_reduced *reduced = self;
 
 	(void)earlier;
-	reduced->shot[shot].kind = RB_CHECK;
+	if (reduced->shot[shot].kind != RB_END) /* the end of a section stays one */
+		reduced->shot[shot].kind = RB_CHECK;
 }
 
 bool rb_settle_kinds(struct rb_reduced *reduced, const struct rb_allocator *allocator)

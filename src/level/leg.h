@@ -22,12 +22,13 @@ enum rb_leg_verdict {
 };
 
 struct rb_leg {
-	const char *from, *to; /* upstream, downstream: names, never NULL */
-	rb_length length;      /* horizontal, > 0 */
-	rb_length fall;        /* to the nearest nanometre */
-	rb_slope slope;        /* exact */
-	rb_slope minimum;      /* not given: none is asked */
-	rb_slope uncertainty;  /* either way, at worst; not given: it was not measured */
+	const char *from, *to;  /* upstream, downstream: names, never NULL */
+	rb_length upper, lower; /* elevations of its ends, to the nearest nanometre */
+	rb_length length;       /* horizontal, > 0 */
+	rb_length fall;         /* to the nearest nanometre */
+	rb_slope slope;         /* exact */
+	rb_slope minimum;       /* not given: none is asked */
+	rb_slope uncertainty;   /* either way, at worst; not given: it was not measured */
 	enum rb_leg_verdict verdict;
 	bool within_reading; /* it fails by no more than the uncertainty */
 };

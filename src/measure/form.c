@@ -156,7 +156,7 @@ static enum rb_refusal bare_length(struct work *w, int64_t *nm)
 		return RB_REFUSE_BARE;
 	}
 	refusal = length_of(w, n, rb_unit_nm(unit), nm);
-	if (limit > 0 &&
+	if (limit > 0 && w->shape.text[0] == RB_NUMBER_WHOLE &&
 	    (refusal == RB_REFUSE_LONG || (refusal == RB_READ && *nm > limit))) {
 		rb_meant_point(w->out, w->rules, unit, n);
 		return RB_REFUSE_POINT_LOST;

@@ -61,8 +61,8 @@ struct rb_reading_rules {
 	enum rb_unit unit;
 	enum rb_reading_kind kind;
 	bool decimal_comma; /* the file is separated by ; or TAB: 5,32 is a decimal */
-	rb_length limit; /* a bare number over this has lost its decimal point; not given:
-			  * no such check */
+	rb_length limit; /* a bare whole number over this has lost its decimal point; not
+			  * given: no such check */
 };
 
 #define RB_MAYBE 3

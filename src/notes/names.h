@@ -40,8 +40,8 @@ struct rb_names {
 	size_t room;  /* of both: more than the longest name so far */
 };
 
-/* Look for a name: the table is fetched from memory meanwhile, so that in a long book it is
- * there when rb_names_sought() asks.  False: no memory. */
+/* Look for a name: the table is fetched from memory meanwhile, so that in a long book it
+ * is there when rb_names_sought() asks.  False: no memory. */
 bool rb_names_seek(struct rb_names *names, const char *text, size_t length);
 
 /* The number of the name last sought, or RB_NO_POINT if it is not there. */

@@ -51,8 +51,9 @@ struct rb_source *rb_source_open(struct rb_arena *arena, struct rb_findings *fin
 /*
  * Settle on a separator: the first of comma, semicolon and TAB with which `is_header`
  * says true of one of the first rows; comma if none does.  A line "sep=;" goes first.
+ * False: memory ran out.
  */
-void rb_source_separate(struct rb_arena *arena, struct rb_source *source,
+bool rb_source_separate(struct rb_arena *arena, struct rb_source *source,
 			bool (*is_header)(void *self, const struct rb_record *record),
 			void *self);
 

@@ -7,7 +7,7 @@
 struct search {
 	bool (*is_header)(void *self, const struct rb_record *record);
 	void *self;
-	bool found;
+	bool found, no_memory;
 };
 
 static bool look(void *self, const struct rb_record *record)
@@ -32,22 +32,28 @@ static bool has_header(struct rb_arena *arena, const struct rb_source *source,
 		start.length = LOOK_AT;
 	search->found = false;
 	rb_rows_read(arena, &unheard, &start, look, search);
+	search->no_memory = unheard.out_of_memory;
 	return search->found;
 }
 
-void rb_source_separate(struct rb_arena *arena, struct rb_source *source,
+bool rb_source_separate(struct rb_arena *arena, struct rb_source *source,
 			bool (*is_header)(void *self, const struct rb_record *record),
 			void *self)
 {
 	const char candidates[] = { source->separator, ',', ';', '\t' };
-	struct search search = { is_header, self, false };
+	struct search search = { is_header, self, false, false };
 
 	for (size_t i = 0; i < sizeof candidates; i++) {
-		if (!candidates[i] || !has_header(arena, source, candidates[i], &search))
+		if (!candidates[i])
 			continue;
-		source->separator = candidates[i];
-		return;
+		if (has_header(arena, source, candidates[i], &search)) {
+			source->separator = candidates[i];
+			return true;
+		}
+		if (search.no_memory)
+			return false;
 	}
 	if (!source->separator)
 		source->separator = ',';
+	return true;
 }

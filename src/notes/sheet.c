@@ -296,7 +296,10 @@ struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findi
 	}
 	s.sheet->form = form;
 	s.sheet->source = source;
-	rb_source_separate(arena, source, is_header, (void *)form);
+	if (!rb_source_separate(arena, source, is_header, (void *)form)) {
+		rb_findings_no_memory(findings);
+		return NULL;
+	}
 	if (!rb_rows_read(arena, findings, source, on_record, &s))
 		return NULL;
 	if (s.sheet->header_line)

@@ -104,6 +104,30 @@ static const struct level_case cases[] = {
 	  "A,100,4,,\n"
 	  "A,,,,4.01\n",
 	  "A>A 1 setups 4.00 4.01 up 0.00 down 0.01 off -0.01 closes, adjusted\n", false },
+	{ "one that hangs on a sight before the closing one is a spur",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T,,,,3\n"
+	  "B,102,,,2\n"
+	  "T,,5,,\n"
+	  "S,,,,1\n",
+	  "A>B 1 setups 4.00 2.00 up 2.00 down 0.00 off 0.00 not judged\n", false },
+	{ "two closed chains that part at a turning point",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T,,5,,3\n"
+	  "B,102,,,4.01\n"
+	  "T,,5,,\n"
+	  "C,103,,,3.02\n",
+	  "A>B 2 setups 9.00 7.01 up 1.99 down 0.00 off -0.01 not judged\n"
+	  "A>C 2 setups 9.00 6.02 up 2.98 down 0.00 off -0.02 not judged\n", false },
+	{ "a setup from which nothing was sighted",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T,,5,,3\n"
+	  "T,,5.01,,\n"
+	  "A,,,,6.01\n",
+	  "A>A 2 setups 9.01 9.01 up 1.00 down 1.00 off 0.00 not judged\n", false },
 };
 /* clang-format on */
 

@@ -84,6 +84,14 @@ static const struct level_case cases[] = {
 	  "7 (spot) intermediate 99.00\n"
 	  "8 (spot) intermediate 98.00\n"
 	  "9 BM benchmark 100.00\n", false },
+	{ "reached again, and the end of an open section: that it stays",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "A,,,5,\n"
+	  "A,,,,5.01\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 A intermediate 99.00\n"
+	  "4 A end 98.99\n", false },
 	{ "a foresight onto a known point in mid setup",
 	  "point,known elevation,bs,is,fs\n"
 	  "BM,100,4,,\n"

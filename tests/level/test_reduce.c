@@ -136,10 +136,46 @@ static void cases_hold(void **state)
 	assert_int_equal(WRONG(cases, say_shots), 0);
 }
 
+/* Did you mean: a name of the same letters, or a reached one with words behind it; never
+ * another number. */
+static void what_a_backsight_may_have_meant(void **state)
+{
+	static const struct {
+		const char *reached, *sighted, *meant; /* NULL: nothing is near */
+	} names[] = {
+		{ "TP-1", "TP1", "TP-1" },        { "TP-1", "T.P. 1", "TP-1" },
+		{ "TP-1", "TP-1 spike", "TP-1" }, { "TP-1 spike", "TP-1", "TP-1 spike" },
+		{ "TP-1", "TP-2", NULL },         { "TP-1", "TP-11", NULL },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+		struct lines csv = { .used = 0 };
+		const struct rb_finding *found = NULL;
+		struct levels l;
+
+		say(&csv, "point,known elevation,bs,fs\nBM,100,4,\n%s,,,3\n%s,,5,\n",
+		    names[i].reached, names[i].sighted);
+		l = levels_of(csv.text, false);
+		assert_null(l.reduced);
+		for (size_t j = 0; j < l.findings.count; j++)
+			if (l.findings.item[j]->code == RB_CODE_NOT_REACHED)
+				found = l.findings.item[j];
+		assert_non_null(found);
+		assert_string_equal(found->argument[0].text, names[i].sighted);
+		if (names[i].meant)
+			assert_string_equal(found->argument[1].text, names[i].meant);
+		else
+			assert_int_equal(found->argument[1].kind, RB_NOTHING);
+		rb_arena_free(l.arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cases_hold),
+		cmocka_unit_test(what_a_backsight_may_have_meant),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

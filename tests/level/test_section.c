@@ -107,6 +107,13 @@ static const struct level_case cases[] = {
 	  "A,,,,4.1\n",
 	  "0 tenths-only\n"
 	  "4 no-sight-between\n", false },
+	{ "readings beyond the rod, one with its point lost",
+	  "rod,13\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,13.12,,\n"
+	  "B,,,,1312\n",
+	  "3 beyond-rod\n"
+	  "4 lost-point\n", false },
 	{ "the same reading twice on a turning point",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"

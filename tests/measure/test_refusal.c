@@ -259,10 +259,8 @@ static const struct refuse_case limit_refusals[] = {
 	{ "13020",  M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1302) } },
 	{ "532",    FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(532) } },
 	{ "13020",  FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(1302) } },
-	{ "53.2",   FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(532) } },
 	{ "-1624",  M,  RB_REFUSE_POINT_LOST, 1, { -MILLI(1624) } },
 	{ "162400", M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1624) } },
-	{ "25.01",  FT, RB_REFUSE_POINT_LOST, 0, { 2501 * (RB_FOOT / 1000) } },
 	{ "635",    IN, RB_REFUSE_POINT_LOST, 0, { WANTED } },
 };
 

@@ -451,7 +451,7 @@ static const struct fault_case {
 	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "no-name@3:4" },
 	{ "no name, is",             HEAD "BM,100,4.27,,\n,,,6.00,\n", "" },
 	{ "beyond the rod, marked",  HEAD "BM,100,25'-1\",,\n", "beyond-rod@2:2" },
-	{ "beyond the rod, bare",    HEAD "BM,100,25.13,,\n", "lost-point@2:2" },
+	{ "beyond the rod, bare",    HEAD "BM,100,25.13,,\n", "beyond-rod@2:2" },
 	{ "as long as the rod",      HEAD "BM,100,25.00,,\nA,,,12.34,\n", "" },
 	{ "a given rod",             "rod,13\n" HEAD "BM,100,13.12 ft,,\nA,,,13.00 ft,\n", "beyond-rod@3:2" },
 	{ "inverted beyond it",      HEAD "BM,100,4.27,,\nA,,,-25'-2\",\n", "beyond-rod@3:3 inverted" },

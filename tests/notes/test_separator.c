@@ -2,6 +2,8 @@
 /* test_separator.c - the separator is the one under which a header can be recognised. */
 #include "notes.h"
 
+#include <stdlib.h>
+
 #include "notes/rows.h"
 
 #define HEAD_60 "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa\n"
@@ -54,7 +56,7 @@ static void separators(void **state)
 
 		rb_findings_init(&findings, arena, "book.csv");
 		source = rb_source_open(arena, &findings, c->csv, strlen(c->csv));
-		rb_source_separate(arena, source, is_header, NULL);
+		assert_true(rb_source_separate(arena, source, is_header, NULL));
 		if (source->separator != c->separator) {
 			print_error("%s: got '%c'\n", c->what, source->separator);
 			wrong++;
@@ -93,11 +95,48 @@ static void a_book_under_each(void **state)
 	}
 }
 
+static int allowed; /* requests for memory before a run of them fails */
+
+static void *failing_resize(void *old, size_t size)
+{
+	int left = allowed--;
+
+	return left <= 0 && left > -16 ? NULL : realloc(old, size);
+}
+
+/* A search that lacked memory for a while must say so: what is read later with the wrong
+ * separator would be told as a file without a header. */
+static void no_memory_for_a_while(void **state)
+{
+	const struct rb_allocator failing = { failing_resize, free };
+	const char *csv = "title;of;it\npoint;known elevation;bs;fs\nBM;100,00;4,27;\n";
+	int failures = 0;
+
+	(void)state;
+	for (int calls = 1; calls < 100; calls++) {
+		struct rb_findings findings;
+		struct rb_arena *arena;
+		struct rb_book *book;
+
+		allowed = 1 << 20;
+		arena = rb_arena_new(&failing);
+		rb_findings_init(&findings, arena, "book.csv");
+		allowed = calls;
+		book = rb_book_read(arena, &findings, csv, strlen(csv));
+		assert_int_equal(findings.of_severity[RB_ERROR], 0);
+		assert_int_equal(book != NULL, !findings.out_of_memory);
+		failures += !book;
+		rb_arena_free(arena);
+	}
+	assert_in_range(failures, 2, 90);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(separators),
 		cmocka_unit_test(a_book_under_each),
+		cmocka_unit_test(no_memory_for_a_while),
 	};
 
 	return cmocka_run_group_tests_name("separator", tests, NULL, NULL);

@@ -9,6 +9,8 @@
  */
 #include "run_book.h"
 
+#include "level/peg_effect.h"
+
 /* clang-format off */
 static const struct printed_row exercise[] = {
 	{ "BM",  "112.28", "1.143", "", "", "113.423", NULL, "112.28", NULL },
@@ -42,10 +44,46 @@ static void exercise_on_collimation(void **state)
 	assert_int_equal(wrong_on_page(&page), 0);
 }
 
+/* 6 minutes of arc are 0.174533 m in 100 m: each backsight is 0.17453 too high and each
+ * foresight 0.05236, so that TBM is at 113.3005. */
+static void with_the_line_of_sight_tilted(void **state)
+{
+	static const char peg_file[] = "unit,m\nsetup,a,b,distance a,distance b\n"
+				       "midway,1.500000,1.500000,50,50\n"
+				       "beyond b,1.674533,1.500000,100,0\n";
+	struct run r = run_text("unit,m\npoint,known elevation,bs,fs,bs dist,fs dist\n"
+				"BM,112.280,1.143,,100,\nTP1,,1.390,3.819,100,30\n"
+				"TP2,,3.722,0.433,100,30\nTBM,,,0.616,,30\n",
+				false);
+	const rb_length backsight = { 100 * RB_METRE }, foresight = { 30 * RB_METRE };
+	struct rb_two_peg *peg;
+	struct rb_peg_effect *effect;
+	rb_length mark;
+	int wrong = 0;
+
+	(void)state;
+	assert_non_null(r.adjusted);
+	peg = rb_two_peg_read(r.arena, &r.findings, peg_file, sizeof peg_file - 1);
+	assert_non_null(peg);
+	effect = rb_peg_effect(r.arena, &r.findings, peg, r.sections);
+	assert_non_null(effect);
+	assert_int_equal(effect->difference[0].nm, 210 * RB_METRE);
+	mark = r.reduced->shot[r.reduced->shots - 1].elevation;
+	wrong += wrong_length("backsight", rb_two_peg_over(peg, backsight), "0.17453",
+			      RB_METRES, false);
+	wrong += wrong_length("foresight", rb_two_peg_over(peg, foresight), "0.05236",
+			      RB_METRES, false);
+	wrong += wrong_length("TBM", rb_length_sub(mark, effect->lift[0]), "113.3005",
+			      RB_METRES, false);
+	assert_int_equal(wrong, 0);
+	run_end(&r);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(exercise_on_collimation),
+		cmocka_unit_test(with_the_line_of_sight_tilted),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
