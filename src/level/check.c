@@ -16,7 +16,7 @@ struct finder {
 	const struct rb_reduced *reduced;
 	struct found *found; /* NULL while they are only counted */
 	uint32_t count;
-	const uint32_t *nearest;
+	const uint32_t *nearest; /* NULL while even those of no section are counted */
 };
 
 /* By setup: its section, or that of the nearest setup before it on its chain. */
@@ -37,7 +37,7 @@ static void add(struct finder *f, uint32_t shot, uint32_t against, rb_length ele
 {
 	const struct rb_shot *s = &f->reduced->shot[shot];
 
-	if (f->nearest[s->setup] == RB_NO_SECTION)
+	if (f->nearest && f->nearest[s->setup] == RB_NO_SECTION)
 		return;
 	if (f->found)
 		f->found[f->count] = (struct found){
@@ -58,10 +58,12 @@ static bool find_all(struct finder *f, const struct rb_allocator *allocator)
 {
 	f->count = 0;
 	for (uint32_t i = 0; i < f->reduced->shots; i++) {
-		rb_length known = rb_shot_known(f->reduced, i);
+		rb_length known;
 
-		if (f->reduced->shot[i].booked == RB_BOOKED_INTERMEDIATE &&
-		    rb_length_given(known))
+		if (f->reduced->shot[i].booked != RB_BOOKED_INTERMEDIATE)
+			continue;
+		known = rb_shot_known(f->reduced, i);
+		if (rb_length_given(known))
 			add(f, i, RB_NO_SHOT, known);
 	}
 	return rb_each_again(f->reduced, allocator, on_again, f);
@@ -137,15 +139,17 @@ static bool find(struct rb_sections *sections, struct rb_arena *arena,
 {
 	const struct rb_allocator *allocator = rb_arena_allocator(arena);
 	struct finder f = { .reduced = sections->reduced };
-	uint32_t *nearest =
-		rb_arena_take(scratch, (size_t)f.reduced->setups + 1, sizeof *nearest);
+	uint32_t *nearest;
 
+	if (!find_all(&f, allocator))
+		return false;
+	if (!f.count) /* as in most books */
+		return true;
+	nearest = rb_arena_take(scratch, (size_t)f.reduced->setups + 1, sizeof *nearest);
 	if (!nearest)
 		return false;
 	find_nearest(sections, nearest);
 	f.nearest = nearest;
-	if (!find_all(&f, allocator))
-		return false;
 	f.found = rb_arena_take(scratch, (size_t)f.count + 1, sizeof *f.found);
 	sections->check =
 		rb_arena_take(arena, (size_t)f.count + 1, sizeof *sections->check);

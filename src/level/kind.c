@@ -20,28 +20,11 @@ const char *rb_kind_name(enum rb_kind kind)
 	return kind_names[kind];
 }
 
-uint32_t rb_first_sight(const struct rb_reduced *reduced, uint32_t setup)
-{
-	return reduced->setup[setup].shot + 1;
-}
-
-uint32_t rb_end_of_sights(const struct rb_reduced *reduced, uint32_t setup)
-{
-	return setup + 1 < reduced->setups ? reduced->setup[setup + 1].shot + 1
-					   : reduced->shots;
-}
-
 rb_length rb_shot_known(const struct rb_reduced *reduced, uint32_t shot)
 {
 	uint32_t point = reduced->book->row[reduced->shot[shot].row].point;
 
 	return rb_book_known(reduced->book, point);
-}
-
-bool rb_shot_closes(const struct rb_reduced *reduced, uint32_t shot)
-{
-	return reduced->shot[shot].booked == RB_BOOKED_FORESIGHT &&
-	       rb_length_given(rb_shot_known(reduced, shot));
 }
 
 /* The kind by itself, as if nothing hung on the shot and nothing came again. */

@@ -135,20 +135,22 @@ static void warn_of_backsight(struct reducer *r, uint32_t row, const struct rb_s
 	const struct rb_setup *setup = &r->out->setup[r->setup];
 	const struct rb_shot *via =
 		setup->via == RB_NO_SHOT ? NULL : &r->out->shot[setup->via];
-	struct rb_place place = rb_book_place(r->book, row, RB_BACKSIGHT);
 	rb_length reading = rb_book_sight(r->book, RB_BACKSIGHT, row);
 
 	if (via && via->booked == RB_BOOKED_INTERMEDIATE)
-		rb_findings_add(r->findings, RB_CODE_TURNED_ON_INTERMEDIATE, place,
+		rb_findings_add(r->findings, RB_CODE_TURNED_ON_INTERMEDIATE,
+				rb_book_place(r->book, row, RB_BACKSIGHT),
 				rb_line(rb_book_line(r->book, via->row)), rb_nothing());
 	if (shot->booked == RB_BOOKED_FORESIGHT &&
 	    rb_length_compare(rb_book_sight(r->book, RB_FORESIGHT, shot->row), reading) ==
 		    0)
-		rb_findings_add(r->findings, RB_CODE_SAME_READING, place,
+		rb_findings_add(r->findings, RB_CODE_SAME_READING,
+				rb_book_place(r->book, row, RB_BACKSIGHT),
 				rb_rod_reading(reading, r->book->unit), rb_nothing());
 	if (via && r->book->row[r->out->shot[r->out->setup[via->setup].shot].row].point ==
 			   r->book->row[row].point)
-		rb_findings_add(r->findings, RB_CODE_SAME_POINT_TWICE, place,
+		rb_findings_add(r->findings, RB_CODE_SAME_POINT_TWICE,
+				rb_book_place(r->book, row, RB_BACKSIGHT),
 				named(r->book, r->book->row[row].point),
 				rb_line(rb_book_line(r->book, via->row)));
 }

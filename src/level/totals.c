@@ -12,16 +12,15 @@ static rb_length both(rb_length a, rb_length b)
 							: rb_length_none();
 }
 
-static struct rb_totals plus(struct rb_totals a, struct rb_totals b)
+/* Sums are added to in place: a long chain has one such addition for each setup. */
+static void add(struct rb_totals *t, const struct rb_totals *more)
 {
-	return (struct rb_totals){
-		rb_length_add(a.backsight, b.backsight),
-		rb_length_add(a.foresight, b.foresight),
-		rb_length_add(a.rise, b.rise),
-		rb_length_add(a.fall, b.fall),
-		both(a.backsight_length, b.backsight_length),
-		both(a.foresight_length, b.foresight_length),
-	};
+	t->backsight = rb_length_add(t->backsight, more->backsight);
+	t->foresight = rb_length_add(t->foresight, more->foresight);
+	t->rise = rb_length_add(t->rise, more->rise);
+	t->fall = rb_length_add(t->fall, more->fall);
+	t->backsight_length = both(t->backsight_length, more->backsight_length);
+	t->foresight_length = both(t->foresight_length, more->foresight_length);
 }
 
 enum way { FORTH = 1, BACK = -1 };
@@ -49,14 +48,13 @@ static rb_length backsight_of(const struct rb_reduced *reduced, uint32_t setup)
 			     row_of_backsight(reduced, setup));
 }
 
-/* Rise and fall over the sights of a setup in the order booked, but one that is left out;
- * sets the last reading. */
-static struct rb_totals walk_sights(const struct rb_reduced *reduced, uint32_t setup,
-				    uint32_t left_out, rb_length *last)
+/* Add rise and fall over the sights of a setup in the order booked, but one that is left
+ * out; the last reading. */
+static rb_length add_sights(struct rb_totals *t, const struct rb_reduced *reduced,
+			    uint32_t setup, uint32_t left_out)
 {
-	struct rb_totals t = nothing;
+	rb_length last = backsight_of(reduced, setup);
 
-	*last = backsight_of(reduced, setup);
 	for (uint32_t i = rb_first_sight(reduced, setup);
 	     i < rb_end_of_sights(reduced, setup); i++) {
 		rb_length reading;
@@ -64,10 +62,10 @@ static struct rb_totals walk_sights(const struct rb_reduced *reduced, uint32_t s
 		if (i == left_out || reduced->shot[i].booked == RB_BOOKED_NOWHERE)
 			continue;
 		reading = rb_shot_reading(reduced, i);
-		step(&t, *last, reading, FORTH);
-		*last = reading;
+		step(t, last, reading, FORTH);
+		last = reading;
 	}
-	return t;
+	return last;
 }
 
 /* The reading of the nearest sight of the setup on one side of a shot; none if it is the
@@ -95,52 +93,48 @@ static rb_length last_reading(const struct rb_reduced *reduced, uint32_t setup)
 	return backsight_of(reduced, setup);
 }
 
-/* Rise and fall of a setup that turns on `shot`, wherever it was booked: the turning
+/* Add rise and fall of a setup that turns on `shot`, wherever it was booked: the turning
  * sight comes last. */
-static struct rb_totals rise_and_fall(const struct rb_chains *chains, uint32_t setup,
-				      uint32_t shot)
+static void add_rise_and_fall(struct rb_totals *t, const struct rb_chains *chains,
+			      uint32_t setup, uint32_t shot)
 {
 	const struct rb_reduced *reduced = chains->reduced;
-	rb_length reading = rb_shot_reading(reduced, shot), last, before, after;
-	struct rb_totals t;
+	rb_length reading = rb_shot_reading(reduced, shot), before, after;
 
 	if (!chains->within) {
-		t = walk_sights(reduced, setup, shot, &last);
-		step(&t, last, reading, FORTH);
-		return t;
+		step(t, add_sights(t, reduced, setup, shot), reading, FORTH);
+		return;
 	}
-	t = chains->within[setup];
+	add(t, &chains->within[setup]);
 	after = neighbour(reduced, setup, shot, true);
 	if (!rb_length_given(after))
-		return t;
+		return;
 	before = neighbour(reduced, setup, shot, false);
-	step(&t, before, reading, BACK);
-	step(&t, reading, after, BACK);
-	step(&t, before, after, FORTH);
-	step(&t, last_reading(reduced, setup), reading, FORTH);
-	return t;
+	step(t, before, reading, BACK);
+	step(t, reading, after, BACK);
+	step(t, before, after, FORTH);
+	step(t, last_reading(reduced, setup), reading, FORTH);
 }
 
-/* What a setup adds that turns on (or ends with) `shot`. */
-static struct rb_totals from_setup(const struct rb_chains *chains, uint32_t shot)
+/* Add what a setup has that turns on (or ends with) `shot`. */
+static void add_setup(struct rb_totals *t, const struct rb_chains *chains, uint32_t shot)
 {
 	const struct rb_reduced *reduced = chains->reduced;
-	struct rb_totals t = rise_and_fall(chains, reduced->shot[shot].setup, shot);
 
-	t.foresight = rb_shot_reading(reduced, shot);
-	t.foresight_length = rb_book_value(reduced->book, RB_FORESIGHT_DISTANCE,
-					   reduced->shot[shot].row);
-	return t;
+	add_rise_and_fall(t, chains, reduced->shot[shot].setup, shot);
+	t->foresight = rb_length_add(t->foresight, rb_shot_reading(reduced, shot));
+	t->foresight_length = both(t->foresight_length,
+				   rb_book_value(reduced->book, RB_FORESIGHT_DISTANCE,
+						 reduced->shot[shot].row));
 }
 
-static struct rb_totals from_backsight(const struct rb_reduced *reduced, uint32_t setup)
+static void add_backsight(struct rb_totals *t, const struct rb_reduced *reduced,
+			  uint32_t setup)
 {
-	struct rb_totals t = nothing;
-
-	t.backsight = backsight_of(reduced, setup);
-	t.backsight_length = rb_book_value(reduced->book, RB_BACKSIGHT_DISTANCE,
-					   row_of_backsight(reduced, setup));
-	return t;
+	t->backsight = rb_length_add(t->backsight, backsight_of(reduced, setup));
+	t->backsight_length = both(t->backsight_length,
+				   rb_book_value(reduced->book, RB_BACKSIGHT_DISTANCE,
+						 row_of_backsight(reduced, setup)));
 }
 
 bool rb_chains_init(struct rb_chains *chains, struct rb_arena *arena,
@@ -155,14 +149,14 @@ bool rb_chains_init(struct rb_chains *chains, struct rb_arena *arena,
 		return false;
 	for (uint32_t i = 0; i < reduced->setups; i++) {
 		uint32_t via = reduced->setup[i].via;
-		struct rb_totals t = from_backsight(reduced, i);
-		rb_length last;
 
-		chains->within[i] = walk_sights(reduced, i, RB_NO_SHOT, &last);
-		if (via != RB_NO_SHOT)
-			t = plus(t, plus(chains->before[reduced->shot[via].setup],
-					 from_setup(chains, via)));
-		chains->before[i] = t;
+		chains->within[i] = chains->before[i] = nothing;
+		add_sights(&chains->within[i], reduced, i, RB_NO_SHOT);
+		if (via != RB_NO_SHOT) {
+			chains->before[i] = chains->before[reduced->shot[via].setup];
+			add_setup(&chains->before[i], chains, via);
+		}
+		add_backsight(&chains->before[i], reduced, i);
 	}
 	return true;
 }
@@ -170,18 +164,21 @@ bool rb_chains_init(struct rb_chains *chains, struct rb_arena *arena,
 struct rb_totals rb_chain_totals(const struct rb_chains *chains, uint32_t end)
 {
 	const struct rb_reduced *reduced = chains->reduced;
-	struct rb_totals t = from_setup(chains, end);
+	struct rb_totals t = nothing;
 	uint32_t setup = reduced->shot[end].setup;
 
-	if (chains->before)
-		return plus(t, chains->before[setup]);
+	add_setup(&t, chains, end);
+	if (chains->before) {
+		add(&t, &chains->before[setup]);
+		return t;
+	}
 	for (;;) {
 		uint32_t via = reduced->setup[setup].via;
 
-		t = plus(t, from_backsight(reduced, setup));
+		add_backsight(&t, reduced, setup);
 		if (via == RB_NO_SHOT)
 			return t;
-		t = plus(t, from_setup(chains, via));
+		add_setup(&t, chains, via);
 		setup = reduced->shot[via].setup;
 	}
 }

@@ -149,7 +149,7 @@ static bool same_name(struct rb_names *names, uint32_t number, size_t folded)
 static bool make_slots(struct rb_names *names)
 {
 	const struct rb_slot *old = names->slot;
-	uint32_t before = names->slots, slots = before ? 2 * before : 1024;
+	uint32_t before = names->slots, slots = before ? 4 * before : 1024;
 
 	if (before && names->count < before / 4 * 3)
 		return true;

@@ -32,7 +32,6 @@ struct reader {
 	bool carriages; /* the source has carriage returns */
 	char *text;     /* the cells' texts, each with its NUL */
 	size_t used, room;
-	size_t *start; /* of each cell in text; one more than there are cells */
 	struct rb_cell *cell;
 	uint32_t cells, cell_room;
 };
@@ -46,54 +45,6 @@ static void *grown(struct rb_arena *arena, const void *old, size_t count, size_t
 	if (bigger && count)
 		memcpy(bigger, old, count * size);
 	return bigger;
-}
-
-static bool make_room_for_text(struct reader *r, size_t length)
-{
-	size_t room = r->room ? r->room : 512;
-
-	if (r->room - r->used > length)
-		return true;
-	while (room - r->used <= length)
-		room *= 2;
-	r->text = grown(r->arena, r->text, r->used, room, 1);
-	r->room = room;
-	return r->text != NULL;
-}
-
-static bool make_room_for_cell(struct reader *r)
-{
-	uint32_t room = r->cell_room ? 2 * r->cell_room : 32;
-
-	if (r->cells < r->cell_room)
-		return true;
-	r->start = grown(r->arena, r->start, r->cells, room, sizeof *r->start);
-	r->cell = rb_arena_take(r->arena, room, sizeof *r->cell);
-	r->cell_room = room;
-	return r->start && r->cell;
-}
-
-static void on_cell(void *bytes, size_t length, void *self)
-{
-	struct reader *r = self;
-
-	if (r->no_memory || !make_room_for_cell(r) || !make_room_for_text(r, length)) {
-		r->no_memory = true;
-		return;
-	}
-	r->start[r->cells++] = r->used;
-	if (length)
-		memcpy(r->text + r->used, bytes, length);
-	r->used += length;
-	r->text[r->used++] = '\0';
-}
-
-static void on_row(int end, void *self)
-{
-	struct reader *r = self;
-
-	(void)end;
-	r->ended = true;
 }
 
 /* Bytes of the blank that s begins with: ASCII, no-break and thin spaces, zero width. */
@@ -142,6 +93,57 @@ static struct rb_cell trimmed(char *text, size_t length)
 	return (struct rb_cell){ text, length };
 }
 
+/* The cells taken so far move with their texts. */
+static bool make_room_for_text(struct reader *r, size_t length)
+{
+	size_t room = r->room ? r->room : 512;
+	char *text;
+
+	while (room - r->used <= length)
+		room *= 2;
+	text = grown(r->arena, r->text, r->used, room, 1);
+	for (uint32_t i = 0; text && i < r->cells; i++)
+		r->cell[i].text = text + (r->cell[i].text - r->text);
+	r->text = text;
+	r->room = room;
+	return text != NULL;
+}
+
+static bool make_room_for_cell(struct reader *r)
+{
+	uint32_t room = r->cell_room ? 2 * r->cell_room : 32;
+
+	r->cell = grown(r->arena, r->cell, r->cells, room, sizeof *r->cell);
+	r->cell_room = room;
+	return r->cell != NULL;
+}
+
+static void on_cell(void *bytes, size_t length, void *self)
+{
+	struct reader *r = self;
+	char *text;
+
+	if (r->no_memory || (r->cells == r->cell_room && !make_room_for_cell(r)) ||
+	    (r->room - r->used <= length && !make_room_for_text(r, length))) {
+		r->no_memory = true;
+		return;
+	}
+	text = r->text + r->used;
+	if (length)
+		memcpy(text, bytes, length);
+	text[length] = '\0';
+	r->used += length + 1;
+	r->cell[r->cells++] = trimmed(text, length);
+}
+
+static void on_row(int end, void *self)
+{
+	struct reader *r = self;
+
+	(void)end;
+	r->ended = true;
+}
+
 static void forget_record(struct reader *r)
 {
 	r->in_record = r->ended = false;
@@ -152,14 +154,8 @@ static void forget_record(struct reader *r)
 static bool deliver(struct reader *r, rb_on_record *each, void *self)
 {
 	struct rb_record record = { r->record_line, r->cells, r->cell };
-	bool on;
+	bool on = each(self, &record);
 
-	for (uint32_t i = 0; i < r->cells; i++) {
-		size_t end = i + 1 < r->cells ? r->start[i + 1] : r->used;
-
-		r->cell[i] = trimmed(r->text + r->start[i], end - 1 - r->start[i]);
-	}
-	on = each(self, &record);
 	forget_record(r);
 	return on;
 }

@@ -75,8 +75,13 @@ static int digits_of(uint64_t number)
 
 static char *put_whole(char *to, uint64_t number)
 {
-	int count = digits_of(number);
+	int count;
 
+	if (number < 10) { /* most readings of a rod */
+		*to = (char)('0' + number);
+		return to + 1;
+	}
+	count = digits_of(number);
 	put_digits(to + count, number, count);
 	return to + count;
 }

@@ -21,13 +21,6 @@ bool rb_sink_flush(struct rb_sink *sink)
 	return !sink->failed;
 }
 
-char *rb_sink_room(struct rb_sink *sink, size_t length)
-{
-	if (RB_SINK_BLOCK - sink->used <= length)
-		rb_sink_flush(sink);
-	return sink->block + sink->used;
-}
-
 void rb_sink_bytes(struct rb_sink *sink, const char *bytes, size_t length)
 {
 	while (length) {

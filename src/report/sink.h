@@ -28,9 +28,17 @@ void rb_sink_init(struct rb_sink *sink, bool (*write)(void *, const char *, size
 void rb_sink_bytes(struct rb_sink *sink, const char *bytes, size_t length);
 void rb_sink_text(struct rb_sink *sink, const char *text);
 
+/* Hand over what is left; true if everything was taken. */
+bool rb_sink_flush(struct rb_sink *sink);
+
 /* Room for at most `length` bytes (far less than a block), to be written in place; say
  * with rb_sink_took() how many were. */
-char *rb_sink_room(struct rb_sink *sink, size_t length);
+static inline char *rb_sink_room(struct rb_sink *sink, size_t length)
+{
+	if (RB_SINK_BLOCK - sink->used <= length)
+		rb_sink_flush(sink);
+	return sink->block + sink->used;
+}
 
 static inline void rb_sink_took(struct rb_sink *sink, size_t length)
 {
@@ -39,9 +47,6 @@ static inline void rb_sink_took(struct rb_sink *sink, size_t length)
 
 void rb_sink_number(struct rb_sink *sink, int64_t number);
 void rb_sink_pad(struct rb_sink *sink, char c, size_t count);
-
-/* Hand over what is left; true if everything was taken. */
-bool rb_sink_flush(struct rb_sink *sink);
 
 static inline void rb_sink_char(struct rb_sink *sink, char c)
 {
