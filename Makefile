@@ -10,7 +10,7 @@ RELRO   = -pie -Wl,-z,relro,-z,now
 override CPPFLAGS += -Iinclude -Isrc
 override CFLAGS   += -std=c17 $(WARN) $(HARDEN)
 override LDFLAGS  += $(RELRO)
-LDLIBS  = -lcsv -lm
+LDLIBS  = -lcsv -lmd -lm
 Q       = @
 
 ROOMS  = measure notes level drain report record

@@ -42,6 +42,7 @@ struct rb_table_row {
 
 struct rb_table {
 	const char *caption; /* or NULL */
+	bool own_sheet;      /* on paper: a sheet of its own, in type for arm's length */
 	struct rb_table_column *column;
 	size_t columns;
 	struct rb_table_row *first, **last;

@@ -1,12 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* rodbook check: books reduced by hand. */
-#include <unistd.h>
-
-#include "cli/job.h"
-#include "cli/stream.h"
+#include "cli/page.h"
 #include "cli/style.h"
 #include "report/checked.h"
-#include "report/text.h"
 
 /* What the writers are handed. */
 struct result {
@@ -14,20 +10,17 @@ struct result {
 	struct rb_checked checked;
 };
 
-static bool write_text(struct rb_sink *sink, const struct result *result)
+static bool write_page(struct rb_sink *sink, const struct result *result)
 {
-	const struct rb_command_line *line = result->job->line;
-	struct rb_page *page = rb_given(line, RB_OPTION_MARKS)
-				       ? rb_marks_page(&result->checked)
-				       : rb_checked_page(&result->checked);
-	bool to_terminal = !rb_given(line, RB_OPTION_OUTPUT);
-	int wish = rb_given_number(line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-	struct rb_text_style style = {
-		RB_TEXT_COLUMNS,
-		to_terminal && rb_stream_color(STDOUT_FILENO, (enum rb_color)wish)
-	};
+	bool marks = rb_given(result->job->line, RB_OPTION_MARKS);
+	const struct rb_page_extras extras = { .heading = marks ? "Mark sheet"
+								: "Books checked",
+					       .sign = true };
 
-	return page && rb_page_write_text(sink, page, style);
+	return rb_write_page(sink, result->job,
+			     marks ? rb_marks_page(&result->checked)
+				   : rb_checked_page(&result->checked),
+			     &extras);
 }
 
 static bool write_result(struct rb_sink *sink, void *self)
@@ -44,7 +37,7 @@ static bool write_result(struct rb_sink *sink, void *self)
 		return marks ? rb_marks_write_csv(sink, &result->checked)
 			     : rb_checked_write_csv(sink, &result->checked);
 	default:
-		return write_text(sink, result);
+		return write_page(sink, result);
 	}
 }
 

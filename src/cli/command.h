@@ -38,6 +38,9 @@ struct rb_command {
 /* src/cli/new.c, reduce.c ...: one file a command. */
 enum rb_exit rb_run_new(const struct rb_command_line *line);
 enum rb_exit rb_run_reduce(const struct rb_command_line *line);
+enum rb_exit rb_run_fall(const struct rb_command_line *line);
+enum rb_exit rb_run_drain(const struct rb_command_line *line);
+enum rb_exit rb_run_dig(const struct rb_command_line *line);
 enum rb_exit rb_run_check(const struct rb_command_line *line);
 enum rb_exit rb_run_peg(const struct rb_command_line *line);
 enum rb_exit rb_run_convert(const struct rb_command_line *line);

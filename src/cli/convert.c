@@ -7,12 +7,13 @@
 #include <unistd.h>
 
 #include "cli/complaint.h"
+#include "cli/page.h"
 #include "cli/stream.h"
+#include "cli/style.h"
 #include "notes/sheet.h"
 #include "report/convert_json.h"
 #include "report/convert_page.h"
 #include "report/inch_table.h"
-#include "report/text.h"
 
 #define DECIMALS_OF_TABLE 4
 
@@ -22,17 +23,6 @@ struct rb_conversion_style rb_asked_conversion(const struct rb_command_line *lin
 		.unit = rb_given_unit(line, RB_FEET),
 		.fraction = 8 << rb_given_number(line, RB_OPTION_FRACTION, 1),
 		.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1),
-	};
-}
-
-struct rb_text_style rb_result_style(const struct rb_command_line *line)
-{
-	bool to_terminal = !rb_given(line, RB_OPTION_OUTPUT);
-	int wish = rb_given_number(line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-
-	return (struct rb_text_style){
-		RB_TEXT_COLUMNS,
-		to_terminal && rb_stream_color(STDOUT_FILENO, (enum rb_color)wish)
 	};
 }
 
@@ -84,20 +74,20 @@ bool rb_convert(struct rb_conversion *out, const char *input,
 
 /* What the writers are handed. */
 struct result {
-	const struct rb_command_line *line;
-	struct rb_arena *arena;
+	const struct rb_job *job;
 	struct rb_conversion *conversion;
 	size_t count;
 };
 
-static bool write_text(struct rb_sink *sink, const struct result *r)
+static bool write_page(struct rb_sink *sink, const struct result *r)
 {
-	struct rb_page *page = rb_page_new(r->arena);
+	const struct rb_page_extras extras = { .heading = "Lengths" };
+	struct rb_page *page = rb_page_new(r->job->arena);
 
 	for (size_t i = 0; page && i < r->count; i++)
 		rb_conversion_add(page, &r->conversion[i],
-				  rb_given(r->line, RB_OPTION_STEPS));
-	return page && rb_page_write_text(sink, page, rb_result_style(r->line));
+				  rb_given(r->job->line, RB_OPTION_STEPS));
+	return rb_write_page(sink, r->job, page, &extras);
 }
 
 static void write_json(struct rb_sink *sink, const struct result *r)
@@ -125,7 +115,7 @@ static bool write_result(struct rb_sink *sink, void *self)
 {
 	const struct result *r = self;
 
-	switch (rb_given_number(r->line, RB_OPTION_FORMAT, RB_FORMAT_TEXT)) {
+	switch (rb_given_number(r->job->line, RB_OPTION_FORMAT, RB_FORMAT_TEXT)) {
 	case RB_FORMAT_JSON:
 		write_json(sink, r);
 		return true;
@@ -133,7 +123,7 @@ static bool write_result(struct rb_sink *sink, void *self)
 		write_csv(sink, r);
 		return true;
 	default:
-		return write_text(sink, r);
+		return write_page(sink, r);
 	}
 }
 
@@ -160,11 +150,10 @@ static enum rb_exit convert_arguments(const struct rb_command_line *line)
 {
 	const struct rb_conversion_style style = rb_asked_conversion(line);
 	const struct rb_place place = rb_at(0, RB_WHOLE_ROW, NULL, "what was typed");
-	struct result result = { .line = line };
 	struct rb_job job;
+	struct result result = { .job = &job };
 
 	rb_job_begin(&job, line);
-	result.arena = job.arena;
 	if (job.arena)
 		result.conversion = rb_arena_take(job.arena, (size_t)line->files,
 						  sizeof *result.conversion);
@@ -187,12 +176,13 @@ static enum rb_exit convert_arguments(const struct rb_command_line *line)
 static bool write_table(struct rb_sink *sink, void *self)
 {
 	const struct rb_job *job = self;
+	const struct rb_page_extras extras = { .heading = "Inches and decimals" };
 	int fraction = 8 << rb_given_number(job->line, RB_OPTION_TABLE, 1);
 	int decimals = rb_given_number(job->line, RB_OPTION_DECIMALS, DECIMALS_OF_TABLE);
 	struct rb_page *page =
 		rb_inch_table_page(job->arena, fraction, decimals ? decimals : 1);
 
-	return page && rb_page_write_text(sink, page, rb_result_style(job->line));
+	return rb_write_page(sink, job, page, &extras);
 }
 
 static enum rb_exit refuse_table(const struct rb_command_line *line, const char *words)
@@ -206,12 +196,13 @@ static enum rb_exit refuse_table(const struct rb_command_line *line, const char 
 
 static enum rb_exit print_table(const struct rb_command_line *line)
 {
+	int format = rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT);
 	struct rb_job job;
 
 	if (line->files)
 		return refuse_table(line, "prints a card, and takes no LENGTH");
-	if (rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) != RB_FORMAT_TEXT)
-		return refuse_table(line, "prints a card, and that is text");
+	if (format != RB_FORMAT_TEXT && format != RB_FORMAT_HTML)
+		return refuse_table(line, "prints a card, and that is text or html");
 	rb_job_begin(&job, line);
 	rb_job_write(&job, write_table, &job);
 	return rb_job_end(&job, NULL);

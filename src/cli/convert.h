@@ -16,9 +16,6 @@
 /* How the command line asks for a length to be worked out. */
 struct rb_conversion_style rb_asked_conversion(const struct rb_command_line *line);
 
-/* The text style of a result on the terminal or in a file. */
-struct rb_text_style rb_result_style(const struct rb_command_line *line);
-
 /* Work out a length; where it is refused, or something about it is worth saying, add the
  * finding.  `place` is where it stands. */
 bool rb_convert(struct rb_conversion *out, const char *input,

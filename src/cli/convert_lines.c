@@ -8,6 +8,7 @@
 
 #include "cli/convert.h"
 #include "cli/stream.h"
+#include "cli/style.h"
 #include "report/convert_json.h"
 #include "report/convert_page.h"
 #include "report/message_text.h"

@@ -96,13 +96,13 @@ static const struct form_key plan_keys[] = {
 
 static const char *const plan_columns[] = {
 	"point", "chainage", "invert", "invert in", "slope", "step", "footing bottom",
-	"footing away", "remarks",
+	"footing away", "hub offset", "hub side", "remarks",
 };
 
 static const struct form_row plan_rows[] = {
 	{ { SAME("HOUSE"), SAME("0+00"), { { "98.00", "98'-0\"", "98'-0\"", "29.870", "29.870 m" } },
-	    NONE, NONE, NONE, NONE, NONE, SAME("an example; write your own rows over it") } },
-	{ { SAME("MAIN"), RUN("0+48", "0+15"), NONE, NONE, NONE, NONE, NONE, NONE, NONE } },
+	    NONE, NONE, NONE, NONE, NONE, NONE, NONE, SAME("an example; write your own rows over it") } },
+	{ { SAME("MAIN"), RUN("0+48", "0+15"), NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE } },
 };
 
 /* -- peg --------------------------------------------------------------------------- */

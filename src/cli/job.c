@@ -46,6 +46,46 @@ static void say_same_file(struct rb_job *job, const char *name)
 	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
 }
 
+static struct rb_job_file *new_file(struct rb_job *job)
+{
+	struct rb_job_file *file =
+		job->arena ? rb_arena_take_clear(job->arena, 1, sizeof *file) : NULL;
+
+	if (!file)
+		rb_job_no_memory(job);
+	return file;
+}
+
+static void keep(struct rb_job *job, struct rb_job_file *file, const char *name)
+{
+	rb_findings_init(&file->findings, job->arena, name);
+	*job->last = file;
+	job->last = &file->next;
+}
+
+struct rb_job_file *rb_job_words(struct rb_job *job)
+{
+	struct rb_job_file *file = job->status ? NULL : new_file(job);
+
+	if (file)
+		keep(job, file, "command line");
+	return file;
+}
+
+const struct rb_findings *const *rb_job_findings(const struct rb_job *job, size_t *files)
+{
+	const struct rb_findings **list;
+
+	*files = 0;
+	for (const struct rb_job_file *f = job->first; f; f = f->next)
+		++*files;
+	list = rb_arena_take(job->arena, *files + 1, sizeof *list);
+	*files = 0;
+	for (const struct rb_job_file *f = job->first; list && f; f = f->next)
+		list[(*files)++] = &f->findings;
+	return list;
+}
+
 struct rb_job_file *rb_job_read(struct rb_job *job, const char *name)
 {
 	const char *output = rb_given_text(job->line, RB_OPTION_OUTPUT);
@@ -53,18 +93,14 @@ struct rb_job_file *rb_job_read(struct rb_job *job, const char *name)
 
 	if (job->status)
 		return NULL;
-	file = rb_arena_take_clear(job->arena, 1, sizeof *file);
-	if (!file) {
-		rb_job_no_memory(job);
+	file = new_file(job);
+	if (!file)
 		return NULL;
-	}
 	if (!rb_input_read(&file->input, name)) {
 		job->status = rb_system_failed(name, errno);
 		return NULL;
 	}
-	rb_findings_init(&file->findings, job->arena, name);
-	*job->last = file;
-	job->last = &file->next;
+	keep(job, file, name);
 	if (!rb_output_is_input(output, &file->input.about))
 		return file;
 	say_same_file(job, name);
@@ -191,17 +227,12 @@ static void write_messages_text(const struct rb_job *job, struct rb_sink *sink,
 static void write_messages_json(const struct rb_job *job, struct rb_sink *sink)
 {
 	struct rb_json json;
-	size_t files = 0;
-	const struct rb_findings **list;
+	size_t files;
+	const struct rb_findings *const *list;
 
-	for (const struct rb_job_file *f = job->first; f; f = f->next)
-		files++;
-	list = rb_arena_take(job->arena, files + 1, sizeof *list);
-	files = 0;
-	for (struct rb_job_file *f = job->first; list && f; f = f->next) {
+	for (struct rb_job_file *f = job->first; f; f = f->next)
 		f->findings = kept(job, &f->findings);
-		list[files++] = &f->findings;
-	}
+	list = rb_job_findings(job, &files);
 	rb_json_init(&json, sink);
 	rb_json_head(&json);
 	rb_messages_write_json(&json, list, files);

@@ -37,6 +37,13 @@ void rb_job_begin(struct rb_job *job, const struct rb_command_line *line);
  */
 struct rb_job_file *rb_job_read(struct rb_job *job, const char *name);
 
+/* The command line as a file with findings of its own; NULL without memory. */
+struct rb_job_file *rb_job_words(struct rb_job *job);
+
+/* The findings of all files so far, for a result that holds its messages; *files is set.
+ * NULL without memory. */
+const struct rb_findings *const *rb_job_findings(const struct rb_job *job, size_t *files);
+
 /* May a result be written?  False after an error in any file or a failure. */
 bool rb_job_allows_result(const struct rb_job *job);
 

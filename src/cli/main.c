@@ -16,30 +16,58 @@ static const struct rb_command commands[] = {
 	RB_TAKES(UNIT) | RB_TAKES(HELP),
 	"write a form to fill in",
 	"rodbook new book larch.csv -u ft-in\n", rb_run_new },
-{ "reduce", "BOOK", 1, 1, "text|csv|json",
+{ "reduce", "BOOK", 1, 1, "text|csv|json|html|svg",
 	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(TOLERANCE) | RB_TAKES(ADJUST) |
 	RB_TAKES(ADJUST_ANYWAY),
 	"elevations, closure and adjustment of a book",
 	"rodbook reduce larch.csv\n"
 	"rodbook reduce larch.csv --tolerance '1/4 in' -f csv -o reduced.csv\n", rb_run_reduce },
-{ "check", "BOOK...", 1, RB_ANY_NUMBER, "text|csv|json",
+{ "fall", "BOOK", 1, 1, "text|json|html",
+	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(FROM) | RB_TAKES(TO) | RB_TAKES(LENGTH) |
+	RB_TAKES(MINIMUM) | RB_TAKES(RULES) | RB_TAKES(SIZE) | RB_TAKES(OUTLET),
+	"fall and slope from point to point of a book",
+	"rodbook fall larch-laid.csv --minimum '1/4 in/ft'\n"
+	"rodbook fall larch-laid.csv --from HOUSE --to MH-1 --rules ipc.csv --size 4\n",
+	rb_run_fall },
+{ "drain", "[PLAN]", 0, 1, "text|csv|json|html|svg",
+	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(GROUND) | RB_TAKES(LAID) | RB_TAKES(HI) |
+	RB_TAKES(BENCHMARK) | RB_TAKES(BACKSIGHT) | RB_TAKES(INTERVAL) | RB_TAKES(USE_ANYWAY) |
+	RB_TAKES(MINIMUM) | RB_TAKES(RULES) | RB_TAKES(SIZE) | RB_TAKES(INVERT) |
+	RB_TAKES(SLOPE) | RB_TAKES(LENGTH) | RB_TAKES(OUTLET),
+	"fall, inverts, grade rods, cuts, laid pipe",
+	"rodbook drain larch-plan.csv\n"
+	"rodbook drain larch-plan.csv --ground larch-ground.csv --interval 10 \\\n"
+	"  --benchmark 97.97 --backsight 4.68\n"
+	"rodbook drain larch-plan.csv --laid larch-laid.csv\n"
+	"rodbook drain --invert 98.00 --slope '1/4 in/ft' --length 48 --hi 104.27\n",
+	rb_run_drain },
+{ "dig", "[PLAN]", 0, 1, "text|json",
+	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(HI) | RB_TAKES(BENCHMARK) |
+	RB_TAKES(BACKSIGHT) | RB_TAKES(AT) | RB_TAKES(ROD) | RB_TAKES(ON) | RB_TAKES(WITHIN) |
+	RB_TAKES(HUB) | RB_TAKES(CUT) | RB_TAKES(INVERT) | RB_TAKES(SLOPE) |
+	RB_TAKES(LENGTH) | RB_TAKES(OUTLET),
+	"one rod reading, one answer: dig 1 1/4 in",
+	"rodbook dig larch-plan.csv --hi 102.65 --at 0+24 --rod 11.43\n"
+	"rodbook dig larch-plan.csv --hi 102.65 --on top   (then lines: 0+24 10.80)\n"
+	"rodbook dig --hub 5.0 --cut 7.5 --rod 12.2\n", rb_run_dig },
+{ "check", "BOOK...", 1, RB_ANY_NUMBER, "text|csv|json|html",
 	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(MARKS) | RB_TAKES(ANSWERS),
 	"the first wrong line of a book reduced by hand",
 	"rodbook check larch-hand.csv\n"
 	"rodbook check --marks class/*.csv -f csv -o marks.csv\n", rb_run_check },
-{ "peg", "FILE", 1, 1, "text|json",
+{ "peg", "FILE", 1, 1, "text|json|html",
 	RB_TAKES_USUAL | RB_TAKES(BOOK),
 	"two-peg test: how far the level is out of true",
 	"rodbook peg level-2.csv\n"
 	"rodbook peg level-2.csv --book larch.csv\n", rb_run_peg },
-{ "convert", "[LENGTH...]", 0, RB_ANY_NUMBER, "text|csv|json",
+{ "convert", "[LENGTH...]", 0, RB_ANY_NUMBER, "text|csv|json|html",
 	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(TABLE),
 	"a length, or arithmetic on lengths, in every notation",
 	"rodbook convert 5.29 \"5'-3 1/2\\\"\" '1.613 m'\n"
 	"rodbook convert --steps \"8'-6 3/4\\\" / 3\"\n"
 	"rodbook convert   (then a length on each line: no quotes needed there)\n"
 	"rodbook convert --table 16\n", rb_run_convert },
-{ "practice", "--kind convert|loop|fall", 0, 0, "text|csv|json",
+{ "practice", "--kind convert|loop|fall", 0, 0, "text|csv|json|html",
 	RB_TAKES(FORMAT) | RB_TAKES(OUTPUT) | RB_TAKES(UNIT) | RB_TAKES(FRACTION) |
 	RB_TAKES(COLOR) | RB_TAKES(HELP) | RB_TAKES(KIND) | RB_TAKES(SEED) | RB_TAKES(COUNT) |
 	RB_TAKES(ANSWERS) | RB_TAKES(PLANT) | RB_TAKES(SETUPS) | RB_TAKES(INVERTED),

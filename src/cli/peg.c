@@ -1,12 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* rodbook peg: a two-peg test, and what the level's error does to a book. */
-#include <unistd.h>
-
-#include "cli/job.h"
-#include "cli/stream.h"
-#include "cli/style.h"
 #include "report/peg.h"
-#include "report/text.h"
+#include "cli/page.h"
+#include "cli/style.h"
 
 /* What the writers are handed. */
 struct result {
@@ -14,28 +10,15 @@ struct result {
 	struct rb_peg_report report;
 };
 
-static bool write_text(struct rb_sink *sink, const struct result *result)
-{
-	const struct rb_command_line *line = result->job->line;
-	struct rb_page *page = rb_peg_page(&result->report);
-	bool to_terminal = !rb_given(line, RB_OPTION_OUTPUT);
-	int wish = rb_given_number(line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-	struct rb_text_style style = {
-		RB_TEXT_COLUMNS,
-		to_terminal && rb_stream_color(STDOUT_FILENO, (enum rb_color)wish)
-	};
-
-	return page && rb_page_write_text(sink, page, style);
-}
-
 static bool write_result(struct rb_sink *sink, void *self)
 {
 	const struct result *result = self;
+	const struct rb_page_extras extras = { .heading = "Two-peg test", .sign = true };
 
 	if (rb_given_number(result->job->line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) ==
 	    RB_FORMAT_JSON)
 		return rb_peg_write_json(sink, &result->report);
-	return write_text(sink, result);
+	return rb_write_page(sink, result->job, rb_peg_page(&result->report), &extras);
 }
 
 /* The sections of a book are wanted for their lengths alone: whether they close is told

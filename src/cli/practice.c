@@ -4,10 +4,9 @@
 #include <unistd.h>
 
 #include "cli/complaint.h"
-#include "cli/job.h"
+#include "cli/page.h"
 #include "cli/stream.h"
 #include "report/practice_sheet.h"
-#include "report/text.h"
 
 #define PROBLEMS 10      /* on a sheet, unless asked otherwise; of loops one */
 #define SEEDS    1000000 /* of which one is picked: short enough to be typed again */
@@ -100,34 +99,22 @@ static struct rb_practice_options asked(const struct rb_command_line *line)
 
 /* What the writer is handed. */
 struct result {
-	const struct rb_command_line *line;
+	const struct rb_job *job;
 	struct rb_practice_sheet sheet;
 };
-
-static bool write_text(struct rb_sink *sink, const struct result *r)
-{
-	struct rb_page *page = rb_practice_page(&r->sheet);
-	int wish = rb_given_number(r->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-	const struct rb_text_style style = {
-		RB_TEXT_COLUMNS,
-		!rb_given(r->line, RB_OPTION_OUTPUT) &&
-			rb_stream_color(STDOUT_FILENO, (enum rb_color)wish),
-	};
-
-	return page && rb_page_write_text(sink, page, style);
-}
 
 static bool write_result(struct rb_sink *sink, void *self)
 {
 	const struct result *r = self;
+	const struct rb_page_extras extras = { .heading = "Practice" };
 
-	switch (rb_given_number(r->line, RB_OPTION_FORMAT, RB_FORMAT_TEXT)) {
+	switch (rb_given_number(r->job->line, RB_OPTION_FORMAT, RB_FORMAT_TEXT)) {
 	case RB_FORMAT_JSON:
 		return rb_practice_write_json(sink, &r->sheet);
 	case RB_FORMAT_CSV:
 		return rb_practice_write_csv(sink, &r->sheet);
 	default:
-		return write_text(sink, r);
+		return rb_write_page(sink, r->job, rb_practice_page(&r->sheet), &extras);
 	}
 }
 
@@ -163,11 +150,11 @@ static const struct rb_problem *const *make_problems(
 enum rb_exit rb_run_practice(const struct rb_command_line *line)
 {
 	const struct rb_practice_options options = asked(line);
-	struct result result = { line,
+	struct rb_job job;
+	struct result result = { &job,
 				 { .options = &options,
 				   .count = (size_t)count_of(line),
 				   .answers = rb_given(line, RB_OPTION_ANSWERS) } };
-	struct rb_job job;
 
 	if (is_misused(line))
 		return RB_EXIT_INPUT;

@@ -4,14 +4,14 @@
 #include <unistd.h>
 
 #include "cli/job.h"
-#include "cli/stream.h"
+#include "cli/page.h"
 #include "cli/style.h"
 #include "level/suspects.h"
 #include "report/reduced_csv.h"
 #include "report/reduced_json.h"
 #include "report/reduced_page.h"
+#include "report/reduced_profile.h"
 #include "report/reduced_steps.h"
-#include "report/text.h"
 #include "rodbook/reduce.h"
 
 /* What the writers are handed. */
@@ -36,20 +36,21 @@ static bool judge(const struct rb_command_line *line, const struct rb_book *book
 						book->decimal_comma, &judging->tolerance);
 }
 
-static bool write_text(struct rb_sink *sink, const struct result *result)
+static struct rb_profile *picture_of(struct rb_arena *arena, const void *reduction)
 {
-	const struct rb_command_line *line = result->job->line;
-	struct rb_page *page = rb_reduced_page(result->job->arena, &result->reduction);
-	bool to_terminal = !rb_given(line, RB_OPTION_OUTPUT);
-	int wish = rb_given_number(line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-	struct rb_text_style style = {
-		RB_TEXT_COLUMNS,
-		to_terminal && rb_stream_color(STDOUT_FILENO, (enum rb_color)wish)
-	};
+	return rb_reduced_profile(arena, reduction);
+}
 
-	if (page && rb_given(line, RB_OPTION_STEPS))
+static bool write_page(struct rb_sink *sink, const struct result *result)
+{
+	const struct rb_page_extras extras = { .sign = true,
+					       .picture = picture_of,
+					       .result = &result->reduction };
+	struct rb_page *page = rb_reduced_page(result->job->arena, &result->reduction);
+
+	if (page && rb_given(result->job->line, RB_OPTION_STEPS))
 		rb_reduced_steps(page, &result->reduction);
-	return page && rb_page_write_text(sink, page, style);
+	return rb_write_page(sink, result->job, page, &extras);
 }
 
 static bool write_result(struct rb_sink *sink, void *self)
@@ -62,7 +63,7 @@ static bool write_result(struct rb_sink *sink, void *self)
 	case RB_FORMAT_CSV:
 		return rb_reduced_write_csv(sink, result->job->arena, &result->reduction);
 	default:
-		return write_text(sink, result);
+		return write_page(sink, result);
 	}
 }
 

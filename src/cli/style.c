@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* -u, --decimals and --fraction. */
+/* -u, --decimals and --fraction; bold or not. */
 #include "cli/style.h"
+
+#include <unistd.h>
+
+#include "cli/stream.h"
 
 #define DECIMALS_MOST 6
 
@@ -51,4 +55,15 @@ struct rb_style rb_asked_style(const struct rb_command_line *line, struct rb_sty
 	if (fraction)
 		style.fraction = 8 << rb_given_number(line, RB_OPTION_FRACTION, 0);
 	return style;
+}
+
+struct rb_text_style rb_result_style(const struct rb_command_line *line)
+{
+	bool to_terminal = !rb_given(line, RB_OPTION_OUTPUT);
+	int wish = rb_given_number(line, RB_OPTION_COLOR, RB_COLOR_AUTO);
+
+	return (struct rb_text_style){
+		RB_TEXT_COLUMNS,
+		to_terminal && rb_stream_color(STDOUT_FILENO, (enum rb_color)wish)
+	};
 }

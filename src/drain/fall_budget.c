@@ -69,6 +69,8 @@ static void judge_leg(struct rb_findings *findings, struct rb_budget *b, uint32_
 	*leg = (struct rb_leg){
 		.from = b->inverts->station[reach->from].name,
 		.to = b->inverts->station[reach->to].name,
+		.upper = rb_exact_round(b->inverts->station[reach->from].out),
+		.lower = rb_exact_round(b->inverts->station[reach->to].in),
 		.length = reach->length,
 		.fall = rb_slope_over(reach->slope, reach->length),
 		.slope = reach->slope,

@@ -77,16 +77,19 @@ static void set_station(struct rb_grade_rods *rods, uint32_t i, struct worst wor
 	}
 }
 
-/* To what the crew reads, on the side that serves. */
-static rb_length to_step(rb_length a, enum rb_unit unit, bool up)
+enum side { DOWN, NEAREST, UP };
+
+/* To what the crew reads: the nearest, or on the side that serves. */
+static rb_length to_step(rb_length a, enum rb_unit unit, enum side side)
 {
 	bool metric = rb_unit_of_runs(unit) == RB_METRES;
 	int64_t step = metric            ? RB_MILLIMETRE
 		       : unit == RB_FEET ? RB_FOOT / 100
 					 : RB_INCH / 8;
-	int64_t whole = a.nm / step - (a.nm % step < 0);
+	int64_t nm = side == NEAREST ? a.nm + step / 2 : a.nm;
+	int64_t whole = nm / step - (nm % step < 0);
 
-	return rb_length_of((whole + (up && whole * step != a.nm)) * step);
+	return rb_length_of((whole + (side == UP && whole * step != nm)) * step);
 }
 
 /* The worst station, and the height of instrument from (up to) which all would do. */
@@ -96,7 +99,7 @@ static void report(struct rb_findings *findings, const struct rb_grade_rods *rod
 	const struct rb_plan *plan = rods->inverts->plan;
 	struct rb_place place = rb_in_file();
 	rb_length amount = rb_length_absolute(worst->reading);
-	bool up = code == RB_CODE_GRADE_ABOVE_SIGHT;
+	enum side side = code == RB_CODE_GRADE_ABOVE_SIGHT ? UP : DOWN;
 
 	if (!worst->any)
 		return;
@@ -106,8 +109,8 @@ static void report(struct rb_findings *findings, const struct rb_grade_rods *rod
 		(struct rb_argument[RB_ARGUMENTS]){
 			rb_text(place.point),
 			rb_text(rb_surface_name(worst->surface)),
-			rb_measure(to_step(amount, plan->unit, true), plan->unit),
-			rb_measure(to_step(serves, plan->unit, up), plan->unit),
+			rb_measure(to_step(amount, plan->unit, NEAREST), plan->unit),
+			rb_measure(to_step(serves, plan->unit, side), plan->unit),
 		});
 }
 

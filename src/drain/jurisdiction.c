@@ -55,7 +55,11 @@ static const struct rb_jurisdiction table[] = {
 	{ "ontario",        "",                               LIMITS(ontario) },
 	{ "canada federal", "SOR/86-304 s. 3.12",             LIMITS(canada_federal) },
 };
-static const struct rb_jurisdiction not_set = { "", "", LIMITS(unset) };
+static const struct rb_jurisdiction not_set = {
+	"",
+	"29 CFR 1926.651(b)(1)-(4) in the United States; elsewhere the place's own rule",
+	LIMITS(unset),
+};
 
 enum key { KEY_JURISDICTION, KEY_LOCATE, KEY_UNIT };
 

@@ -199,11 +199,12 @@ static void judge_leg(struct work *w, uint32_t i)
 	*leg = (struct rb_leg){
 		.from = from->name,
 		.to = to->name,
+		.upper = from->invert,
+		.lower = rb_length_add(to->invert, w->step[i + 1]),
 		.length = length,
-		.fall = rb_length_sub(from->invert,
-				      rb_length_add(to->invert, w->step[i + 1])),
 		.minimum = w->minimum->slope,
 	};
+	leg->fall = rb_length_sub(leg->upper, leg->lower);
 	leg->slope = (rb_slope){ leg->fall, length };
 	if (rb_length_given(w->laid->step))
 		leg->uncertainty = (rb_slope){ w->laid->step, length };

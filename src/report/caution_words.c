@@ -3,7 +3,6 @@
 #include "report/caution_words.h"
 
 #include "report/section_words.h"
-#include "report/shown.h"
 
 #define ROD_RULE                                                                         \
 	"29 CFR 1926.416(a)(1); for equipment 29 CFR 1926.1408; cited from memory"
@@ -43,10 +42,8 @@ static void say_limit(struct rb_phrase *phrase, rb_length limit, struct rb_style
 {
 	bool metres = limit.nm % TENTH_OF_A_METRE == 0;
 	bool metric = rb_unit_of_runs(style.unit) == RB_METRES;
-	char text[RB_LENGTH_TEXT];
 
-	rb_shown(text, limit, metres ? RB_METRES : RB_FEET);
-	rb_phrase_text(phrase, text);
+	rb_phrase_shown(phrase, limit, metres ? RB_METRES : RB_FEET);
 	if (metres == metric)
 		return;
 	rb_phrase_text(phrase, " (");

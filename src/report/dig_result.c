@@ -38,7 +38,7 @@ static void put_size(struct rb_phrase *phrase, rb_length a, struct rb_style styl
 	bool inches = style.unit == RB_FEET_INCHES || style.unit == RB_INCHES;
 
 	while (inches && style.fraction < FINEST && a.nm &&
-	       a.nm < RB_INCH / style.fraction / 2)
+	       a.nm < RB_INCH / style.fraction)
 		style.fraction *= 2;
 	while (!inches && style.decimals < 9 && a.nm && !rb_length_as_shown(a, style).nm)
 		style.decimals++;

@@ -3,10 +3,11 @@
 #include "report/drain_json.h"
 
 #include "report/caution_words.h"
-#include "report/file_name.h"
+#include "report/elevations_words.h"
 #include "report/leg_json.h"
 #include "report/message_json.h"
 #include "report/minimum_json.h"
+#include "report/titles.h"
 
 /* An object on its way. */
 struct writer {
@@ -246,27 +247,20 @@ static void put_cautions(struct writer *w)
 	rb_json_close(&w->json);
 }
 
-static const char *elevations_of(const struct rb_spots *spots)
-{
-	if (!spots)
-		return NULL;
-	if (!spots->adjusted)
-		return "raw";
-	return spots->adjusted < spots->count ? "adjusted and raw" : "adjusted";
-}
-
 static void put_head(struct writer *w)
 {
 	const struct rb_drain_result *r = w->r;
 
-	put_text(w, "plan", r->has_plan ? rb_file_name(r->plan->file) : NULL);
+	put_text(w, "plan", r->has_plan ? rb_title_file(r->plan->file) : NULL);
 	put_text(w, "drain", r->plan->drain);
 	put_text(w, "unit", rb_unit_name(w->lengths.unit));
 	put(w, "hi", r->rods ? r->rods->hi : rb_length_none());
 	put(w, "second_benchmark_difference",
 	    r->rods && r->today.checked ? r->today.difference : rb_length_none());
-	put_text(w, "ground_elevations", elevations_of(r->sheet->ground));
-	put_text(w, "laid_elevations", elevations_of(r->laid ? r->laid->spots : NULL));
+	put_text(w, "ground_elevations",
+		 r->sheet->ground ? rb_elevations_name(r->sheet->ground) : NULL);
+	put_text(w, "laid_elevations",
+		 r->laid ? rb_elevations_name(r->laid->spots) : NULL);
 	rb_json_put_bool(&w->json, "used_anyway",
 			 rb_drain_is_beyond(r->sheet->ground) ||
 				 (r->laid && rb_drain_is_beyond(r->laid->spots)));

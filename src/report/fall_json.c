@@ -2,10 +2,11 @@
 /* fall_json.c - legs, and each run from end to end. */
 #include "report/fall_json.h"
 
-#include "report/file_name.h"
+#include "report/elevations_words.h"
 #include "report/leg_json.h"
 #include "report/message_json.h"
 #include "report/minimum_json.h"
+#include "report/titles.h"
 
 /* An object on its way. */
 struct writer {
@@ -57,12 +58,9 @@ void rb_fall_write_json(struct rb_sink *sink, const struct rb_fall_result *r,
 
 	rb_json_init(&w.json, sink);
 	rb_json_head(&w.json);
-	rb_json_put_text(&w.json, "book", rb_file_name(r->spots->book->file));
+	rb_json_put_text(&w.json, "book", rb_title_file(r->spots->book->file));
 	rb_json_put_text(&w.json, "unit", rb_unit_name(w.lengths.unit));
-	rb_json_put_text(&w.json, "elevations",
-			 !r->spots->adjusted                    ? "raw"
-			 : r->spots->adjusted < r->spots->count ? "adjusted and raw"
-								: "adjusted");
+	rb_json_put_text(&w.json, "elevations", rb_elevations_name(r->spots));
 	rb_minimum_put_json(&w.json, &r->minimum);
 	put_legs(&w);
 	put_totals(&w);

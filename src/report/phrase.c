@@ -5,6 +5,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "report/shown.h"
+
 #define FIRST_ROOM 256
 
 void rb_phrase_init(struct rb_phrase *phrase, struct rb_arena *arena)
@@ -65,6 +67,14 @@ void rb_phrase_length(struct rb_phrase *phrase, rb_length a, struct rb_style sty
 	char text[RB_LENGTH_TEXT];
 
 	rb_length_format(text, a, style);
+	rb_phrase_text(phrase, text);
+}
+
+void rb_phrase_shown(struct rb_phrase *phrase, rb_length a, enum rb_unit unit)
+{
+	char text[RB_LENGTH_TEXT];
+
+	rb_shown(text, a, unit);
 	rb_phrase_text(phrase, text);
 }
 

@@ -24,6 +24,9 @@ void rb_phrase_text(struct rb_phrase *phrase, const char *text);
 void rb_phrase_number(struct rb_phrase *phrase, int64_t number);
 void rb_phrase_length(struct rb_phrase *phrase, rb_length a, struct rb_style style);
 
+/* A length with its unit and the places that it needs (rb_shown()). */
+void rb_phrase_shown(struct rb_phrase *phrase, rb_length a, enum rb_unit unit);
+
 /* Words of the user's on one line: line ends and tabs become blanks. */
 void rb_phrase_words(struct rb_phrase *phrase, const char *text);
 

@@ -238,7 +238,7 @@ static void put_caution(struct writer *w, const struct rb_block *block)
 	rb_sink_wrapped(w->sink, block->text, sizeof head - 1, 2, w->measure);
 	if (block->aside) {
 		rb_sink_text(w->sink, "\n  (");
-		put_shown(w, block->aside);
+		rb_sink_wrapped(w->sink, block->aside, 3, 3, w->style.columns - 1);
 		rb_sink_char(w->sink, ')');
 	}
 	rb_sink_char(w->sink, '\n');

@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: MIT */
+/* The minimum slope of the command line or of the plan. */
+#include "cli/asked_minimum.h"
+
+#include <string.h>
+
+#include "drain/pipe.h"
+
+const char *rb_beside_plan(struct rb_arena *arena, const struct rb_plan *plan,
+			   const char *name)
+{
+	const char *slash = strrchr(plan->file, '/');
+	size_t folder = slash && *name != '/' ? (size_t)(slash - plan->file) + 1 : 0;
+	char *path = rb_arena_take(arena, folder + strlen(name) + 1, 1);
+
+	if (!path)
+		return NULL;
+	memcpy(path, plan->file, folder);
+	memcpy(path + folder, name, strlen(name) + 1);
+	return path;
+}
+
+/* --size, or the plan's pipe; false where --size is none. */
+static bool find_size(struct rb_values *values, const struct rb_plan *plan,
+		      rb_length *size)
+{
+	const char *text = rb_given_text(values->job->line, RB_OPTION_SIZE);
+
+	*size = plan ? plan->pipe.size : rb_length_none();
+	if (!text)
+		return true;
+	*size = rb_pipe_size_parse(text, strlen(text));
+	if (!rb_length_given(*size))
+		rb_job_refuse(values->job, RB_OPTION_SIZE);
+	return rb_length_given(*size);
+}
+
+/* Where a size that is missing should have been written. */
+struct asker {
+	struct rb_findings *findings;
+	struct rb_place place;
+};
+
+static bool by_rules(struct rb_values *values, const struct rb_plan *plan,
+		     const char *name, struct asker asker, struct rb_asked_minimum *out)
+{
+	struct rb_job_file *file;
+	struct rb_rules *rules;
+
+	if (!find_size(values, plan, &out->size))
+		return false;
+	file = rb_job_read(values->job, name);
+	rules = file ? rb_rules_read(values->job->arena, &file->findings,
+				     file->input.bytes, file->input.length)
+		     : NULL;
+	return rules && rb_minimum_by_rules(asker.findings, rules, out->size, asker.place,
+					    &out->minimum);
+}
+
+static bool misuses(struct rb_values *values, const struct rb_plan *plan)
+{
+	const struct rb_command_line *line = values->job->line;
+	bool rules = rb_given(line, RB_OPTION_RULES);
+	bool minimum = rb_given(line, RB_OPTION_MINIMUM);
+	bool by_plan = plan && *plan->rules && !minimum;
+
+	if (rules && minimum)
+		rb_values_misused(values->job, RB_OPTION_MINIMUM,
+				  "and --rules cannot stand together");
+	else if (rb_given(line, RB_OPTION_SIZE) && !rules && !by_plan)
+		rb_values_misused(values->job, RB_OPTION_SIZE,
+				  "is looked up in a rules file: give --rules");
+	else
+		return false;
+	return true;
+}
+
+bool rb_ask_minimum(struct rb_values *values, const struct rb_plan *plan,
+		    struct rb_job_file *file, struct rb_asked_minimum *out)
+{
+	const struct rb_command_line *line = values->job->line;
+	const char *rules = rb_given_text(line, RB_OPTION_RULES);
+	bool says = plan && (*plan->rules || rb_slope_given(plan->minimum));
+	struct asker asker = { rb_values_findings(values),
+			       rb_at(0, RB_WHOLE_ROW, NULL, "--size") };
+
+	*out = (struct rb_asked_minimum){ .size = rb_length_none() };
+	if (misuses(values, plan))
+		return false;
+	out->overridden = says && (rules || rb_given(line, RB_OPTION_MINIMUM));
+	if (rb_given(line, RB_OPTION_MINIMUM))
+		out->minimum.slope = rb_value_minimum(values);
+	else if (rules)
+		return by_rules(values, plan, rules, asker, out);
+	else if (plan && *plan->rules) {
+		rules = rb_beside_plan(values->job->arena, plan, plan->rules);
+		asker = (struct asker){ &file->findings, plan->rules_place };
+		return rules && by_rules(values, plan, rules, asker, out);
+	} else if (plan) {
+		out->minimum.slope = plan->minimum;
+	}
+	return rb_findings_allow_result(rb_values_findings(values));
+}

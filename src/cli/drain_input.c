@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: MIT */
+/* A plan or a straight pipe, and today's height of instrument. */
+#include "cli/drain_input.h"
+
+/* What gives a straight pipe, and only that. */
+static const enum rb_option straight[] = { RB_OPTION_INVERT, RB_OPTION_SLOPE,
+					   RB_OPTION_LENGTH, RB_OPTION_OUTLET };
+#define NEEDED 3 /* of them: --outlet may be left out */
+
+static bool read_plan(struct rb_drain_input *input, struct rb_job *job)
+{
+	for (size_t i = 0; i < sizeof straight / sizeof *straight; i++)
+		if (rb_given(job->line, straight[i])) {
+			rb_values_misused(job, straight[i],
+					  "stands in place of a plan, not beside one");
+			return false;
+		}
+	input->file = rb_job_read(job, job->line->file[0]);
+	if (!input->file)
+		return false;
+	input->has_plan = true;
+	input->plan = rb_plan_read(job->arena, &input->file->findings,
+				   input->file->input.bytes, input->file->input.length);
+	return input->plan && rb_values_begin(&input->values, job, input->plan->unit);
+}
+
+static bool make_plan(struct rb_drain_input *input, struct rb_job *job)
+{
+	static const enum rb_outlet outlets[] = { RB_OUTLET_FIRST, RB_OUTLET_LAST };
+	enum rb_unit unit = rb_given_unit(job->line, RB_FEET);
+	struct rb_values *values = &input->values;
+	rb_length invert, length;
+	rb_slope slope;
+
+	for (size_t i = 0; i < NEEDED; i++)
+		if (!rb_given(job->line, straight[i])) {
+			rb_values_misused(
+				job, straight[i],
+				"is needed where there is no plan: give a plan, "
+				"or --invert, --slope and --length");
+			return false;
+		}
+	if (!rb_values_begin(values, job, unit))
+		return false;
+	input->file = values->words;
+	invert = rb_value_length(values, RB_OPTION_INVERT, RB_OF_ELEVATION, 0);
+	length = rb_value_length(values, RB_OPTION_LENGTH, RB_OF_RUN, 0);
+	slope = rb_value_slope(values, RB_OPTION_SLOPE);
+	if (!rb_findings_allow_result(rb_values_findings(values)))
+		return false;
+	input->plan = rb_plan_straight(
+		job->arena, rb_values_findings(values), unit, invert, slope, length,
+		outlets[rb_given_number(job->line, RB_OPTION_OUTLET, 1)]);
+	return input->plan;
+}
+
+bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job)
+{
+	rb_length interval;
+
+	*input = (struct rb_drain_input){ .file = NULL };
+	if (!(job->line->files ? read_plan : make_plan)(input, job))
+		return false;
+	interval = rb_value_length(&input->values, RB_OPTION_INTERVAL, RB_OF_RUN, 0);
+	if (!rb_findings_allow_result(rb_values_findings(&input->values)))
+		return false;
+	input->inverts =
+		rb_inverts(job->arena, &input->file->findings, input->plan, interval);
+	return input->inverts;
+}
+
+/* -- height of instrument -- */
+
+static bool hi_misused(const struct rb_values *values)
+{
+	const struct rb_command_line *line = values->job->line;
+	int benchmarks = line->option[RB_OPTION_BENCHMARK].times;
+	int backsights = line->option[RB_OPTION_BACKSIGHT].times;
+
+	if (rb_given(line, RB_OPTION_HI) && benchmarks + backsights)
+		rb_values_misused(
+			values->job, RB_OPTION_HI,
+			"and --benchmark with --backsight cannot stand together");
+	else if (benchmarks != backsights)
+		rb_values_misused(values->job,
+				  benchmarks < backsights ? RB_OPTION_BENCHMARK
+							  : RB_OPTION_BACKSIGHT,
+				  "is missing: each --benchmark has a --backsight");
+	else
+		return false;
+	return true;
+}
+
+bool rb_todays_hi_read(struct rb_values *values, struct rb_todays_hi *today,
+		       struct rb_sighted_benchmark benchmark[static 2])
+{
+	*today = (struct rb_todays_hi){ rb_length_none(), false, rb_length_none() };
+	if (hi_misused(values))
+		return false;
+	for (int i = 0; i < 2; i++)
+		benchmark[i] = (struct rb_sighted_benchmark){
+			rb_value_length(values, RB_OPTION_BENCHMARK, RB_OF_ELEVATION, i),
+			rb_value_length(values, RB_OPTION_BACKSIGHT, RB_OF_ROD, i),
+		};
+	today->hi = rb_value_length(values, RB_OPTION_HI, RB_OF_ELEVATION, 0);
+	if (!rb_findings_allow_result(rb_values_findings(values)))
+		return false;
+	if (rb_length_given(benchmark[0].elevation))
+		*today = rb_hi_of_benchmarks(
+			benchmark[0].elevation, benchmark[0].backsight,
+			benchmark[1].elevation, benchmark[1].backsight);
+	return true;
+}
