@@ -42,7 +42,7 @@ static const struct rb_limit canada_federal[] = {
 static const struct rb_limit unset[] = {
 	{ MM(1200), "no jurisdiction is set: 1.2 m is the least of the limits listed, and the"
 		    " place's own rule decides",
-	  "what the place's own rule says of sloping, shoring or shields" },
+	  "sloping, shoring or shields in some places: look up the rule of this one" },
 };
 
 #define COUNT(table)  (sizeof table / sizeof *table)
