@@ -1,4 +1,4 @@
-# make [all|test|reference|demo|asan|coverage|fuzz|bench|lint|format|install|uninstall|clean]
+# make [all|test|browser-test|reference|demo|asan|coverage|fuzz|bench|lint|format|install|uninstall|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 BUILD  ?= build
@@ -46,6 +46,9 @@ test: all $(TESTS)
 	tests/cases/run $(BUILD)/rodbook || failed=1; \
 	tests/documents $(BUILD)/rodbook || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
+# The reports in a headless browser, on a phone, a screen and paper; needs chromium.
+browser-test: all
+	tests/browser/run $(BUILD)/rodbook $(FOLDER)
 # An independent reduction in exact fractions, over random books; needs python3.
 reference: all
 	python3 tests/reference/compare.py --program $(BUILD)/rodbook --count $(or $(COUNT),500) --seed $(or $(SEED),1)
@@ -88,5 +91,5 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test reference messages demo asan coverage fuzz bench lint format install uninstall clean
+.PHONY: all test browser-test reference messages demo asan coverage fuzz bench lint format install uninstall clean
 .SECONDARY:

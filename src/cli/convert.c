@@ -185,12 +185,13 @@ static bool write_table(struct rb_sink *sink, void *self)
 	return rb_write_page(sink, job, page, &extras);
 }
 
-static enum rb_exit refuse_table(const struct rb_command_line *line, const char *words)
+static enum rb_exit misused(const struct rb_command_line *line, enum rb_option option,
+			    const char *words)
 {
 	struct rb_stream stream;
 
 	rb_stream_open(&stream, STDERR_FILENO);
-	rb_complain_misuse(line->command, RB_OPTION_TABLE, words, &stream.sink);
+	rb_complain_misuse(line->command, option, words, &stream.sink);
 	return rb_stream_close(&stream, RB_EXIT_INPUT);
 }
 
@@ -200,9 +201,11 @@ static enum rb_exit print_table(const struct rb_command_line *line)
 	struct rb_job job;
 
 	if (line->files)
-		return refuse_table(line, "prints a card, and takes no LENGTH");
+		return misused(line, RB_OPTION_TABLE,
+			       "prints a card, and takes no LENGTH");
 	if (format != RB_FORMAT_TEXT && format != RB_FORMAT_HTML)
-		return refuse_table(line, "prints a card, and that is text or html");
+		return misused(line, RB_OPTION_TABLE,
+			       "prints a card, and that is text or html");
 	rb_job_begin(&job, line);
 	rb_job_write(&job, write_table, &job);
 	return rb_job_end(&job, NULL);
@@ -212,5 +215,9 @@ enum rb_exit rb_run_convert(const struct rb_command_line *line)
 {
 	if (rb_given(line, RB_OPTION_TABLE))
 		return print_table(line);
+	if (!line->files &&
+	    rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) == RB_FORMAT_HTML)
+		return misused(line, RB_OPTION_FORMAT,
+			       "html is one page: give the lengths on the command line");
 	return line->files ? convert_arguments(line) : rb_convert_lines(line);
 }

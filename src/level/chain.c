@@ -65,7 +65,10 @@ static void find_closings(struct finder *f)
 	}
 }
 
-/* The sight with which a setup ends: its last foresight, else its last sight. */
+/* The sight with which a chain ends that reaches nothing known: the last foresight of its
+ * last setup.  From a setup without one only side shots were taken, so the chain ends
+ * with the sight on which that setup stands; and where there is none either, with the
+ * last sight. */
 static uint32_t last_sight(const struct rb_reduced *reduced, uint32_t setup)
 {
 	uint32_t last = RB_NO_SHOT, last_foresight = RB_NO_SHOT;
@@ -77,7 +80,9 @@ static uint32_t last_sight(const struct rb_reduced *reduced, uint32_t setup)
 		if (reduced->shot[i].booked == RB_BOOKED_FORESIGHT)
 			last_foresight = i;
 	}
-	return last_foresight != RB_NO_SHOT ? last_foresight : last;
+	if (last_foresight != RB_NO_SHOT)
+		return last_foresight;
+	return reduced->setup[setup].via != RB_NO_SHOT ? reduced->setup[setup].via : last;
 }
 
 /* Does the run go on from a sight taken behind the one that closed a section, with the

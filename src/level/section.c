@@ -38,7 +38,7 @@ static void fill(struct rb_section *s, const struct rb_reduced *reduced,
 	s->start = rb_book_known(reduced->book, s->from);
 	s->finish = reduced->shot[s->end].elevation;
 	s->sum_backsight = t.backsight;
-	s->sum_foresight = t.foresight;
+	s->sum_foresight = s->no_foresight ? rb_length_none() : t.foresight;
 	s->sum_rise = t.rise;
 	s->sum_fall = t.fall;
 	s->backsight_length = t.backsight_length;

@@ -191,12 +191,13 @@ static bool take_name(struct rb_book_reader *r, const struct rb_record *record,
 	return name.text == typed.text || note_spelling(r, typed);
 }
 
-/* Equal but for case, which `word` has none of; over after the first letter mostly. */
+/* Equal but for case, which `word` has none of, and for a colon or the like behind it;
+ * over after the first letter mostly. */
 static bool is_word(const char *name, const char *word)
 {
 	while (*word && (*name | 0x20) == *word)
 		name++, word++;
-	return !*name && !*word;
+	return !*word && !name[strspn(name, " :=.")];
 }
 
 static bool is_keepers(const char *name)

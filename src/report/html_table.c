@@ -187,9 +187,9 @@ static void put_box(struct writer *w, unsigned number)
 {
 	size_t size = print_size(w);
 
-	put(w, "<div class=\"scroll");
+	put(w, "<section class=\"scroll");
 	put(w, is_short(w->table) ? " short" : "");
-	put(w, "\" role=\"region\" tabindex=\"0\" aria-label=\"");
+	put(w, "\" tabindex=\"0\" aria-label=\"");
 	if (w->table->caption) {
 		rb_sink_escaped_text(w->sink, w->table->caption);
 	} else {
@@ -217,6 +217,6 @@ bool rb_html_table(struct rb_sink *sink, const struct rb_table *table, unsigned 
 	}
 	put_head(&w);
 	put_rows(&w);
-	put(&w, "</table>\n</div>\n");
+	put(&w, "</table>\n</section>\n");
 	return true;
 }

@@ -4,6 +4,7 @@
 
 #define STEP     4  /* pixels from one try to the next */
 #define OFF_SIDE 14 /* what it costs to stand on another side than the best */
+#define BESIDE   44 /* the same, beside what it should stand above or below */
 #define ON_LINE  30 /* what each line costs that is covered */
 #define NEAR     10 /* pixels off which nothing need lead to the label */
 #define FAR      -1 /* the cost of no place at all */
@@ -94,6 +95,25 @@ static int count_crossed(const struct rb_labels *labels, struct rb_box box)
 	return crossed;
 }
 
+/* Above or below, a label may be moved along until it is within. */
+static void move_within(struct rb_placed *placed, struct rb_box within)
+{
+	int move = placed->box.left < within.left     ? within.left - placed->box.left
+		   : placed->box.right > within.right ? within.right - placed->box.right
+						      : 0;
+
+	placed->at.x += move;
+	placed->box.left += move;
+	placed->box.right += move;
+}
+
+static int cost_of(enum rb_side best, enum rb_side side)
+{
+	if (side == best)
+		return 0;
+	return best <= RB_SIDE_BELOW && side > RB_SIDE_BELOW ? BESIDE : OFF_SIDE;
+}
+
 /* The label on a side of what it names, `off` pixels up (negative) or down from there. */
 static struct rb_placed stand(const struct rb_label *label, enum rb_side side, int off)
 {
@@ -142,8 +162,10 @@ struct search {
 static void try_place(struct search *s, enum rb_side side, int off)
 {
 	struct rb_placed placed = stand(s->label, side, off);
-	int cost = (off < 0 ? -off : off) + (side == s->label->side ? 0 : OFF_SIDE);
+	int cost = (off < 0 ? -off : off) + cost_of(s->label->side, side);
 
+	if (side <= RB_SIDE_BELOW)
+		move_within(&placed, s->labels->within);
 	if ((s->cost != FAR && cost >= s->cost) || !is_free(s->labels, placed.box))
 		return;
 	cost += ON_LINE * count_crossed(s->labels, placed.box);

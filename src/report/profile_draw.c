@@ -162,9 +162,7 @@ static void draw_scale_line(struct drawing *g)
 	int top = g->bottom - plot_height(g->drawer, g->strip);
 
 	draw_unit(g, top - RB_SVG_LINE + RB_SVG_DESCENT);
-	rb_svg_line(g->svg, RB_STROKE_HAIR,
-		    (struct rb_pixel){ PLOT_LEFT,
-				       g->bottom - plot_height(g->drawer, g->strip) },
+	rb_svg_line(g->svg, RB_STROKE_HAIR, (struct rb_pixel){ PLOT_LEFT, top },
 		    (struct rb_pixel){ PLOT_LEFT, g->bottom });
 	rb_svg_line(g->svg, RB_STROKE_HAIR,
 		    (struct rb_pixel){ PLOT_LEFT, g->bottom + PLOT_FOOT },

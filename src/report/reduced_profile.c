@@ -7,7 +7,7 @@
 #include "report/section_words.h"
 
 #define ASIDE        5 /* pixels: the two rods of a turning point stand side by side */
-#define STRIP        8 /* places in a strip */
+#define STRIP        7 /* places in a strip */
 #define STRIP_INCHES 6 /* feet and inches take more room */
 
 struct maker {

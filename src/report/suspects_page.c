@@ -211,14 +211,20 @@ static void add_suspects(struct listing *l)
 	}
 }
 
-/* The suspects of one section stand together. */
+/* The suspects of one section stand together, in the order of sections. */
 static void find_section(struct listing *l, uint32_t section)
 {
 	const struct rb_suspects *all = l->r->suspects;
-	uint32_t first = 0;
+	uint32_t first = 0, end = all->count;
 
-	while (first < all->count && all->item[first].section != section)
-		first++;
+	while (first < end) {
+		uint32_t middle = first + (end - first) / 2;
+
+		if (all->item[middle].section < section)
+			first = middle + 1;
+		else
+			end = middle;
+	}
 	l->item = all->item + first;
 	while (first + l->count < all->count && l->item[l->count].section == section)
 		l->count++;

@@ -76,7 +76,7 @@ static const struct level_case cases[] = {
 	  "A,100,4,,\n"
 	  "S,,,5,\n"
 	  "R,,,6,\n",
-	  "A> 1 setups 4.00 6.00 up 0.00 down 2.00 open\n", false },
+	  "A> 1 setups 4.00 up 0.00 down 2.00 open\n", false },
 	{ "a backsight and nothing more",
 	  "point,known elevation,bs,is,fs\n"
 	  "A,100,4,,\n"
