@@ -48,16 +48,17 @@ class Browser {
 			call.resolve(message.result);
 	}
 
-	send(method, params = {}, sessionId) {
+	send(method, params = {}, page) {
 		const id = ++this.last;
-		this.process.stdio[3].write(JSON.stringify({ id, method, params, sessionId }) + '\0');
+		this.process.stdio[3].write(
+			JSON.stringify({ id, method, params, sessionId: page }) + '\0');
 		return new Promise((resolve, reject) => this.calls.set(id, { resolve, reject }));
 	}
 
-	once(method, sessionId) {
+	once(method, page) {
 		return new Promise((resolve) => {
 			const listener = (message) => {
-				if (message.method !== method || message.sessionId !== sessionId)
+				if (message.method !== method || message.sessionId !== page)
 					return;
 				this.listeners = this.listeners.filter((l) => l !== listener);
 				resolve(message.params);
@@ -102,14 +103,14 @@ function look() {
 
 async function open(browser, folder, file) {
 	const { targetId } = await browser.send('Target.createTarget', { url: 'about:blank' });
-	const { sessionId } = await browser.send('Target.attachToTarget',
+	const { sessionId: page } = await browser.send('Target.attachToTarget',
 		{ targetId, flatten: true });
-	const send = (method, params) => browser.send(method, params, sessionId);
+	const send = (method, params) => browser.send(method, params, page);
 	const name = path.basename(file, '.html');
 	const url = pathToFileURL(path.resolve(file)).href;
 	const found = [];
 	const listener = (message) => {
-		if (message.sessionId !== sessionId)
+		if (message.sessionId !== page)
 			return;
 		const p = message.params;
 		if (message.method === 'Log.entryAdded')
@@ -127,7 +128,7 @@ async function open(browser, folder, file) {
 	for (const [where, size] of Object.entries({ phone: PHONE, screen: SCREEN })) {
 		await send('Emulation.setDeviceMetricsOverride',
 			{ ...size, deviceScaleFactor: 1, mobile: where === 'phone' });
-		const loaded = browser.once('Page.loadEventFired', sessionId);
+		const loaded = browser.once('Page.loadEventFired', page);
 		await send('Page.navigate', { url });
 		await loaded;
 		const { result } = await send('Runtime.evaluate',
