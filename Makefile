@@ -1,6 +1,8 @@
-# make [all|test|browser-test|reference|demo|asan|coverage|fuzz|bench|lint|format|install|uninstall|clean]
+# make [all|test|browser-test|reference|demo|asan|coverage|fuzz|bench|lint|format|
+#       install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
+LIBDIR ?= lib
 BUILD  ?= build
 CFLAGS ?= -O3 -g
 WARN    = -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wstrict-prototypes -Wmissing-prototypes
@@ -45,10 +47,16 @@ test: all $(TESTS)
 	@failed=0; for t in $(TESTS); do $$t || failed=1; done; \
 	tests/cases/run $(BUILD)/rodbook || failed=1; \
 	tests/documents $(BUILD)/rodbook || failed=1; \
+	tests/manual $(BUILD)/rodbook || failed=1; \
+	tests/kill/run $(BUILD)/rodbook || failed=1; \
+	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
 # The reports in a headless browser, on a phone, a screen and paper; needs chromium.
 browser-test: all
 	tests/browser/run $(BUILD)/rodbook $(FOLDER)
+# The package goes in and comes out without a trace; needs dpkg, asks lintian.
+package-test:
+	tests/package $(BUILD)
 # An independent reduction in exact fractions, over random books; needs python3.
 reference: all
 	python3 tests/reference/compare.py --program $(BUILD)/rodbook --count $(or $(COUNT),500) --seed $(or $(SEED),1)
@@ -73,23 +81,41 @@ bench: all $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/cost
 	@tests/bench/run $(BUILD)
 lint:
 	tests/layers
+	@if command -v mandoc >/dev/null; then mandoc -T lint -W style docs/rodbook.1; else \
+		echo "lint: mandoc is not installed, docs/rodbook.1 is not looked at"; fi
 	@clang-format --dry-run --Werror $(FILES)
 	cppcheck -q --std=c17 --error-exitcode=1 --enable=warning,portability --inline-suppr -Iinclude -Isrc src
 format:
 	clang-format -i $(FILES)
 
+VERSION = $(shell sed -n 's/^.define RB_VERSION "\(.*\)"/\1/p' include/rodbook/version.h)
+DOCUMENTS = README.md docs/LICENSE docs/formats.md docs/messages.md docs/methods.md docs/example.c
+to      = $(DESTDIR)$(PREFIX)
 install: all
-	install -d $(addprefix $(DESTDIR)$(PREFIX)/,bin lib include/rodbook share/man/man1)
-	install -m 755 $(BUILD)/rodbook $(DESTDIR)$(PREFIX)/bin
-	install -m 644 $(BUILD)/librodbook.a $(DESTDIR)$(PREFIX)/lib
-	install -m 644 include/rodbook/* $(DESTDIR)$(PREFIX)/include/rodbook
-	for page in $(wildcard docs/*.1); do install -m 644 $$page $(DESTDIR)$(PREFIX)/share/man/man1; done
+	install -d $(addprefix $(to)/,bin $(LIBDIR)/pkgconfig include/rodbook share/man/man1 \
+		share/bash-completion/completions share/doc/rodbook/samples/rules)
+	install -m 755 $(BUILD)/rodbook $(to)/bin
+	install -m 644 $(BUILD)/librodbook.a $(to)/$(LIBDIR)
+	install -m 644 include/rodbook/* $(to)/include/rodbook
+	sed 's|@PREFIX@|$(PREFIX)|; s|@LIBDIR@|$(LIBDIR)|; s|@VERSION@|$(VERSION)|' docs/install/rodbook.pc.in \
+		>$(to)/$(LIBDIR)/pkgconfig/rodbook.pc
+	chmod 644 $(to)/$(LIBDIR)/pkgconfig/rodbook.pc
+	install -m 644 docs/rodbook.1 $(to)/share/man/man1
+	install -m 644 docs/install/rodbook.bash $(to)/share/bash-completion/completions/rodbook
+	install -m 644 $(DOCUMENTS) $(to)/share/doc/rodbook
+	install -m 644 $(wildcard samples/*.*) $(to)/share/doc/rodbook/samples
+	install -m 644 $(wildcard samples/rules/*) $(to)/share/doc/rodbook/samples/rules
 uninstall:
-	rm -f $(addprefix $(DESTDIR)$(PREFIX)/,bin/rodbook lib/librodbook.a share/man/man1/rodbook.1)
-	rm -rf $(DESTDIR)$(PREFIX)/include/rodbook
+	rm -f $(addprefix $(to)/,bin/rodbook $(LIBDIR)/librodbook.a $(LIBDIR)/pkgconfig/rodbook.pc \
+		share/man/man1/rodbook.1 share/bash-completion/completions/rodbook)
+	rm -rf $(addprefix $(to)/,include/rodbook share/doc/rodbook)
+# A Debian package of all this, in the build folder; needs dpkg-deb.
+deb: all
+	@docs/install/deb $(BUILD)
 clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test browser-test reference messages demo asan coverage fuzz bench lint format install uninstall clean
+.PHONY: all test browser-test reference messages demo asan coverage fuzz bench lint format \
+	install uninstall deb package-test clean
 .SECONDARY:

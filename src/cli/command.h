@@ -41,6 +41,7 @@ enum rb_exit rb_run_reduce(const struct rb_command_line *line);
 enum rb_exit rb_run_fall(const struct rb_command_line *line);
 enum rb_exit rb_run_drain(const struct rb_command_line *line);
 enum rb_exit rb_run_dig(const struct rb_command_line *line);
+enum rb_exit rb_run_record(const struct rb_command_line *line);
 enum rb_exit rb_run_check(const struct rb_command_line *line);
 enum rb_exit rb_run_peg(const struct rb_command_line *line);
 enum rb_exit rb_run_convert(const struct rb_command_line *line);

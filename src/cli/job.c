@@ -107,6 +107,15 @@ struct rb_job_file *rb_job_read(struct rb_job *job, const char *name)
 	return NULL;
 }
 
+bool rb_job_keep_from(struct rb_job *job, const char *target,
+		      const struct rb_job_file *file)
+{
+	if (!target || !rb_output_is_input(target, &file->input.about))
+		return true;
+	say_same_file(job, file->input.name);
+	return false;
+}
+
 /* -- the status ------------------------------------------------------------------ */
 
 static size_t found(const struct rb_job *job, enum rb_severity severity)
@@ -153,9 +162,9 @@ bool rb_job_allows_result(const struct rb_job *job)
 
 /* -- writing --------------------------------------------------------------------- */
 
-void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self)
+void rb_job_write_to(struct rb_job *job, const char *name, rb_job_writer *writer,
+		     void *self)
 {
-	const char *name = rb_given_text(job->line, RB_OPTION_OUTPUT);
 	struct rb_output output;
 	struct rb_sink sink;
 	bool worded;
@@ -176,6 +185,11 @@ void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self)
 		job->status =
 			rb_system_failed(name ? name : "standard output", output.error);
 	}
+}
+
+void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self)
+{
+	rb_job_write_to(job, rb_given_text(job->line, RB_OPTION_OUTPUT), writer, self);
 }
 
 /* The list without what --quiet leaves out. */

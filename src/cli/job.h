@@ -37,6 +37,11 @@ void rb_job_begin(struct rb_job *job, const struct rb_command_line *line);
  */
 struct rb_job_file *rb_job_read(struct rb_job *job, const char *name);
 
+/* See to it that another file to be written, `target`, is not one that was read; false,
+ * with the reason said, where it is.  NULL is no file. */
+bool rb_job_keep_from(struct rb_job *job, const char *target,
+		      const struct rb_job_file *file);
+
 /* The command line as a file with findings of its own; NULL without memory. */
 struct rb_job_file *rb_job_words(struct rb_job *job);
 
@@ -53,6 +58,10 @@ typedef bool rb_job_writer(struct rb_sink *sink, void *self);
 /* Write the result to where -o says, whole or not at all.  Does nothing where there is no
  * result to write. */
 void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self);
+
+/* And the same to a file of another option; NULL is standard output. */
+void rb_job_write_to(struct rb_job *job, const char *name, rb_job_writer *writer,
+		     void *self);
 
 /* Note that memory ran out outside of any findings. */
 void rb_job_no_memory(struct rb_job *job);

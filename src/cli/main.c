@@ -50,6 +50,12 @@ static const struct rb_command commands[] = {
 	"rodbook dig larch-plan.csv --hi 102.65 --at 0+24 --rod 11.43\n"
 	"rodbook dig larch-plan.csv --hi 102.65 --on top   (then lines: 0+24 10.80)\n"
 	"rodbook dig --hub 5.0 --cut 7.5 --rod 12.2\n", rb_run_dig },
+{ "record", "BOOK...", 1, RB_ANY_NUMBER, "text|csv|json|html",
+	RB_TAKES_USUAL | RB_TAKES(APPEND),
+	"the site record: the points of all books, one list",
+	"rodbook record larch.csv larch-laid.csv\n"
+	"rodbook record --append site.csv larch.csv\n"
+	"rodbook record -f html -o site.html larch.csv larch-laid.csv\n", rb_run_record },
 { "check", "BOOK...", 1, RB_ANY_NUMBER, "text|csv|json|html",
 	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(MARKS) | RB_TAKES(ANSWERS),
 	"the first wrong line of a book reduced by hand",

@@ -71,14 +71,6 @@ static uint32_t store(struct rb_book_reader *r, const char *text, size_t length)
 	return at;
 }
 
-/* Our own files put an apostrophe before a text that a sheet would run as a formula. */
-static struct rb_cell unguarded(struct rb_cell cell)
-{
-	if (cell.length > 1 && cell.text[0] == '\'' && strchr("=+-@'\t", cell.text[1]))
-		return (struct rb_cell){ cell.text + 1, cell.length - 1 };
-	return cell;
-}
-
 static bool is_digit(char c)
 {
 	return c >= '0' && c <= '9';
@@ -443,8 +435,8 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 {
 	struct rb_book_reader *r = reader;
 	struct rb_book *book = r->book;
-	struct rb_cell remark = unguarded(cell_of(r, record, RB_REMARKS));
-	struct rb_cell typed = unguarded(cell_of(r, record, RB_POINT));
+	struct rb_cell remark = rb_cell_unguarded(cell_of(r, record, RB_REMARKS));
+	struct rb_cell typed = rb_cell_unguarded(cell_of(r, record, RB_POINT));
 	char whole[64];
 	struct rb_cell name = whole_station(r, typed, whole);
 

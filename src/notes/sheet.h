@@ -10,6 +10,8 @@
 #ifndef RB_NOTES_SHEET_H
 #define RB_NOTES_SHEET_H
 
+#include <string.h>
+
 #include "notes/rows.h"
 
 struct rb_key {
@@ -85,6 +87,15 @@ static inline struct rb_cell rb_sheet_cell(const int32_t cell_of[], int column,
 	if (at < 0 || (uint32_t)at >= record->cells)
 		return (struct rb_cell){ "", 0 };
 	return record->cell[at];
+}
+
+/* A text without the apostrophe that our own files put before one that a spreadsheet
+ * would run as a formula (csv.h). */
+static inline struct rb_cell rb_cell_unguarded(struct rb_cell cell)
+{
+	if (cell.length > 1 && cell.text[0] == '\'' && strchr("=+-@'\t", cell.text[1]))
+		return (struct rb_cell){ cell.text + 1, cell.length - 1 };
+	return cell;
 }
 
 /*
