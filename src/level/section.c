@@ -171,12 +171,27 @@ static bool check_lengths(const struct rb_sections *sections,
 
 /* ---- findings ---- */
 
+const struct rb_check *rb_section_nearly_closed(const struct rb_sections *sections,
+						const struct rb_section *section)
+{
+	if (section->verdict != RB_OPEN)
+		return NULL;
+	for (uint32_t i = section->checks; i-- > 0;) {
+		const struct rb_check *check = &sections->check[section->first_check + i];
+
+		if (check->against == RB_NO_SHOT)
+			return check;
+	}
+	return NULL;
+}
+
 static void say_verdict(const struct rb_sections *sections, const struct rb_section *s,
 			struct rb_findings *findings)
 {
 	const struct rb_reduced *reduced = sections->reduced;
 	const struct rb_book *book = reduced->book;
 	const struct rb_shot *end = &reduced->shot[s->end];
+	const struct rb_check *check = rb_section_nearly_closed(sections, s);
 	const struct rb_argument beyond[RB_ARGUMENTS] = {
 		rb_measure(s->misclosure, book->unit),
 		rb_measure(s->allowed, book->unit),
@@ -184,13 +199,20 @@ static void say_verdict(const struct rb_sections *sections, const struct rb_sect
 		rb_text(rb_book_point(book, s->to)),
 	};
 
+	const struct rb_argument open[RB_ARGUMENTS] = {
+		beyond[2],
+		rb_text(rb_book_typed(book, end->row)),
+		check ? rb_text(rb_book_typed(book, reduced->shot[check->shot].row))
+		      : rb_nothing(),
+		check ? rb_measure(check->difference, book->unit) : rb_nothing(),
+	};
+
 	if (s->verdict == RB_BEYOND)
 		rb_findings_add4(findings, RB_CODE_DOES_NOT_CLOSE,
 				 rb_book_place(book, end->row, RB_FORESIGHT), beyond);
 	if (s->verdict == RB_OPEN)
-		rb_findings_add(findings, RB_CODE_OPEN_SECTION,
-				rb_book_row_place(book, end->row), beyond[2],
-				rb_text(rb_book_typed(book, end->row)));
+		rb_findings_add4(findings, RB_CODE_OPEN_SECTION,
+				 rb_book_row_place(book, end->row), open);
 }
 
 static void say_balance(const struct rb_sections *sections, const struct rb_section *s,
@@ -281,9 +303,12 @@ struct rb_sections *rb_sections(struct rb_arena *arena, struct rb_findings *find
 	}
 	if (!check_lengths(sections, findings))
 		return NULL;
+	if (!rb_checks_find(sections, arena, findings)) {
+		rb_findings_no_memory(findings);
+		return NULL;
+	}
 	say_all(sections, findings);
-	if (rb_checks_find(sections, arena, findings) &&
-	    rb_spurs_find(sections, arena, findings))
+	if (rb_spurs_find(sections, arena, findings))
 		return sections;
 	rb_findings_no_memory(findings);
 	return NULL;
