@@ -101,8 +101,8 @@ static const struct level_case cases[] = {
 	  "T,,2,,\n"
 	  "F,,,,1\n",
 	  "T 4: 5\n"
-	  "7 open-section\n"
-	  "4 spur\n", false },
+	  "4 spur\n"
+	  "7 open-section\n", false },
 	{ "side shots from the end of an open run are none",
 	  HEAD
 	  "A,100,4,,\n"
