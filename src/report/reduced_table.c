@@ -37,11 +37,11 @@ struct maker {
 	const char *cell[COLUMNS];
 };
 
-struct rb_style rb_adjusted_style(struct rb_style style)
+struct rb_style rb_adjusted_style(struct rb_style style, bool fraction_asked)
 {
 	if (style.decimals < 9)
 		style.decimals++;
-	if (style.fraction < 64)
+	if (!fraction_asked && style.fraction < 64)
 		style.fraction *= 2;
 	return style;
 }
@@ -134,7 +134,7 @@ static void set_numbers(struct maker *m, uint32_t shot)
 	const struct rb_reduction *r = m->r;
 	const struct rb_shot *s = &rb_reduction_reduced(r)->shot[shot];
 	bool side = s->booked == RB_BOOKED_INTERMEDIATE;
-	struct rb_style finer = rb_adjusted_style(r->style);
+	struct rb_style finer = rb_adjusted_style(r->style, r->fraction_asked);
 
 	set(m, BACKSIGHT, rb_reduction_backsight(r, shot), r->style);
 	set(m, INSTRUMENT, rb_reduction_instrument(r, shot), r->style);
