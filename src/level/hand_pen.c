@@ -197,7 +197,8 @@ bool rb_pen_rounded(struct rb_suspicion *s)
 }
 
 /* Is something carried into this place, or borrowed from it, on the way from base and
- * reading to what follows?  Of sums, and where there is no such way, that is not known. */
+ * reading to what follows?  Of sums, and where there is no such way, that is not known.
+ */
 static bool crosses(const struct rb_suspicion *s, int64_t place)
 {
 	const struct rb_hand_cell *cell = s->cell;
@@ -234,7 +235,8 @@ bool rb_pen_carry_lost(struct rb_suspicion *s)
 	return false;
 }
 
-/* Two lengths whose decimals are the same but for one digit; in inches, whose feet are. */
+/* Two lengths whose decimals are the same but for one digit; in inches, whose feet are.
+ */
 static bool one_digit_apart(const struct rb_suspicion *s, rb_length a, rb_length b)
 {
 	int64_t apart = rb_length_absolute(rb_length_sub(a, b)).nm;
