@@ -105,6 +105,16 @@ struct rb_section {
 	uint32_t first_check, checks; /* in rb_sections.check */
 };
 
+/* A setup off the chain, with those that hang on it: nothing closes what is seen there.
+ */
+struct rb_spur {
+	uint32_t setup;         /* its first */
+	uint32_t first, sights; /* in rb_sections.spur_shot */
+	uint32_t closing;       /* the closing foresight before which the sight is booked
+				 * on which the spur hangs: behind it, the run would go
+				 * on.  RB_NO_SHOT: the order has no part in it */
+};
+
 struct rb_sections {
 	const struct rb_reduced *reduced;
 	struct rb_tolerance tolerance;
@@ -115,6 +125,9 @@ struct rb_sections {
 				 * RB_NO_SECTION */
 	struct rb_check *check; /* sorted by section */
 	uint32_t checks;
+	struct rb_spur *spur; /* in the order of their first setups */
+	uint32_t spurs;
+	uint32_t *spur_shot; /* the sights of the spurs, one spur after another */
 };
 
 #define RB_NO_SECTION UINT32_MAX

@@ -11,6 +11,7 @@
 #include "level/chain.h"
 #include "level/check.h"
 #include "level/kind.h"
+#include "level/spur.h"
 #include "level/totals.h"
 
 struct rb_judging rb_judging_of(const struct rb_book *book)
@@ -281,7 +282,8 @@ struct rb_sections *rb_sections(struct rb_arena *arena, struct rb_findings *find
 	if (!check_lengths(sections, findings))
 		return NULL;
 	say_all(sections, findings);
-	if (rb_checks_find(sections, arena, findings))
+	if (rb_checks_find(sections, arena, findings) &&
+	    rb_spurs_find(sections, arena, findings))
 		return sections;
 	rb_findings_no_memory(findings);
 	return NULL;

@@ -135,6 +135,15 @@ static const struct words_case {
 	  "D,4.44,3.33,\nA,,4.26,\n", false,
 	  { "DOES NOT CLOSE on A: 1.00 ft low, 0.02 ft allowed, 4 setups, not adjusted",
 	    "a whole foot: lines 3, 4, 5, 6, 7", NULL } },
+	{ "a spur that moves with the point on which it stands",
+	  "tolerance,0.02\npoint,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nA,,,3.36,\n"
+	  "B,4.00,,,\nC,,3.21,,\n,,3.33,,\n", false,
+	  { "CLOSES on A: 0.01 ft low", "From B a spur, unchecked: C, line 8. Nothing closes it; "
+	    "its adjusted elevations carry the correction of B.", NULL } },
+	{ "a spur on what is not adjusted",
+	  "point,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nA,,,3.36,\nB,4.00,,,\nC,,3.21,,\n",
+	  false,
+	  { "NOT JUDGED", "From B a spur, unchecked: C. Nothing closes it.", NULL } },
 	{ "control characters in a remark",
 	  "point,bs,fs,bm,remarks\nA,4.27,,100,\x1b[31mred\nA,,4.27,,\"two\nlines\"\n", false,
 	  { "\\x1b[31mred", "two lines", NULL } },
