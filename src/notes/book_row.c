@@ -15,7 +15,7 @@ static const struct {
 	{ RB_FORESIGHT, RB_OF_ROD },
 	{ RB_BACKSIGHT_DISTANCE, RB_OF_RUN },
 	{ RB_FORESIGHT_DISTANCE, RB_OF_RUN },
-	{ RB_MEASURE_DOWN, RB_OF_TAPE },
+	{ RB_MEASURE_DOWN, RB_OF_DROP },
 	{ RB_HEIGHT_OF_INSTRUMENT, RB_OF_ELEVATION },
 	{ RB_ELEVATION, RB_OF_ELEVATION },
 };
@@ -435,7 +435,7 @@ static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 		r->book->unit = unit;
 	}
 	r->row_unit = unit;
-	for (int kind = 0; kind <= RB_OF_TAPE; kind++)
+	for (int kind = 0; kind < RB_READING_KINDS; kind++)
 		r->rules[kind].unit = unit;
 }
 

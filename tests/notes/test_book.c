@@ -477,6 +477,8 @@ static const struct fault_case {
 	{ "a minus",                 HEAD "BM,100,4.27,,\nA,,,-3.45,\n", "inverted" },
 	{ "brackets",                HEAD "BM,100,4.27,,\nA,,,(3.45),\nB,,,inv 3.45,\n", "inverted" },
 	{ "the word behind",         HEAD "BM,100,4.27,,\nA,,,3.45 inv,\n", "inverted" },
+	{ "inverted where no rod is", "point,known elevation,bs,is,fs,dip\nBM,(100),4.27,,,\nA,,,3.45,,inv 2.1\nB,,,3.45,,(2.1)\nC,,,3.45,,2.1\n", "inverted-mark@2:1 inverted-mark@3:5 inverted-mark@4:5" },
+	{ "a tape that goes up",     "point,known elevation,bs,is,dip\nBM,100,4.27,,\nA,,,3.45,-2.1\n", "negative@3:4" },
 	{ "two signs",               HEAD "BM,100,4.27,,\nA,,,-(3.45),\n", "two-signs@3:3" },
 	/* a sheet's formulas */
 	{ "64ths",                   HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n", "read-as-64ths@1:2 read-as-64ths@1:3" },
