@@ -115,7 +115,7 @@ static void say_near_names(struct rb_book_reader *r)
 
 		while (row < book->rows && book->row[row].point != near->name)
 			row++;
-		if (row < book->rows &&
+		if (row < book->rows && !(book->written[row] & RB_WRITTEN_BY_KEEPER) &&
 		    !rb_name_is_ground(rb_book_point(book, near->name)))
 			rb_findings_add(r->findings, RB_CODE_NEAR_NAME,
 					rb_book_place(book, row, RB_POINT),
