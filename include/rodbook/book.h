@@ -67,7 +67,8 @@ struct rb_book_keys {
 	rb_length collimation; /* rise of the line of sight over collimation_run */
 	rb_length collimation_run;
 	rb_length sight_limit, balance_limit; /* not given: no limit */
-	int decimals;                         /* -1: not given */
+	struct rb_place sight_limit_place, balance_limit_place;
+	int decimals; /* -1: not given */
 	enum rb_rod_on rod_on;
 };
 

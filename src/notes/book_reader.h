@@ -36,7 +36,8 @@ struct rb_habits {
 	bool ten_or_eleven; /* they are 10 or 11 at least once */
 	bool tenths;        /* some have one digit */
 	bool hundredths;    /* some have more than one digit */
-	uint32_t inverted;
+	uint32_t inverted;  /* lines */
+	uint32_t last_inverted;
 	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];
 	uint32_t sixtyfourths[RB_ELEVATION + 1];
 };
@@ -65,8 +66,8 @@ bool rb_book_take_keys(struct rb_book_reader *reader);
 bool rb_book_take_row(void *reader, const struct rb_record *record);
 
 /* Note a reading among the habits, and say at the end what they look like. */
-void rb_habits_note(struct rb_habits *habits, enum rb_column column,
-		    const struct rb_reading *reading, uint32_t line);
+void rb_habits_note(struct rb_habits *habits, const struct rb_reading *reading,
+		    uint32_t line);
 void rb_habits_say(const struct rb_book_reader *reader);
 
 #endif

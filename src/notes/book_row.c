@@ -214,7 +214,7 @@ static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
 {
 	rb_length rod = r->book->key.rod;
 
-	rb_habits_note(&r->habits, column, reading, record->line);
+	rb_habits_note(&r->habits, reading, record->line);
 	if (rb_length_compare(rb_length_absolute(reading->value), rod) > 0)
 		say(r, record, column, RB_CODE_BEYOND_ROD,
 		    rb_rod_reading(reading->value, r->row_unit),
