@@ -1,4 +1,4 @@
-# make [all|test|browser-test|reference|demo|asan|coverage|fuzz|bench|lint|format|
+# make [all|test|browser-test|reference|demo|asan|coverage|mutation|fuzz|bench|lint|format|
 #       install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
@@ -72,6 +72,10 @@ coverage:
 	rm -rf $(BUILD)/coverage
 	@$(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= CFLAGS="-O0 -g --coverage" test
 	@tests/coverage $(BUILD)/coverage
+# Change the sources one operator at a time and see whether a test notices; needs python3.
+mutation:
+	@tests/mutation --build $(BUILD) --count $(or $(COUNT),40) --seed $(or $(SEED),1) \
+		$(if $(filter command,$(origin FILES)),$(FILES))
 fuzz:
 	@$(MAKE) --no-print-directory BUILD=$(BUILD)/fuzz CC=clang HARDEN= RELRO= \
 		CFLAGS="-O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" \
@@ -116,6 +120,6 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test browser-test reference messages demo asan coverage fuzz bench lint format \
+.PHONY: all test browser-test reference messages demo asan coverage mutation fuzz bench lint format \
 	install uninstall deb package-test clean
 .SECONDARY:
