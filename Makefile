@@ -49,6 +49,7 @@ test: all $(TESTS)
 	tests/documents $(BUILD)/rodbook || failed=1; \
 	tests/manual $(BUILD)/rodbook || failed=1; \
 	tests/template/rows $(BUILD)/rodbook || failed=1; \
+	tests/hostile $(BUILD)/rodbook || failed=1; \
 	tests/kill/run $(BUILD)/rodbook || failed=1; \
 	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed

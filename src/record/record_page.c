@@ -182,7 +182,7 @@ static void put_table(struct writer *w, const struct rb_recorded_book *book)
 	enum rb_align number =
 		book->style.unit == RB_FEET_INCHES ? RB_ON_INCHES : RB_ON_POINT;
 	const struct rb_table_column all[COLUMNS] = {
-		[POINT] = { "point", RB_LEFT, false },
+		[POINT] = { "point", RB_LEFT, true },
 		[ELEVATION] = { "elevation", number, false },
 		[ADJUSTED] = { "adjusted", number, false },
 		[BELOW] = { "below", number, false },
@@ -269,7 +269,7 @@ static void add_pair(struct rb_table *table, struct writer *w, const struct rb_p
 static void put_several(struct writer *w)
 {
 	static const struct rb_table_column column[PAIR_COLUMNS] = {
-		[SEEN] = { "point", RB_LEFT, false },
+		[SEEN] = { "point", RB_LEFT, true },
 		[EARLIER] = { "elevation", RB_RIGHT, false },
 		[IN] = { "in", RB_LEFT, false },
 		[LATER] = { "then", RB_RIGHT, false },
