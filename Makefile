@@ -1,5 +1,5 @@
-# make [all|test|browser-test|template|template-test|reference|demo|asan|coverage|fuzz|
-#       bench|lint|format|install|uninstall|deb|package-test|clean]
+# make [all|test|browser-test|template|template-test|reference|demo|asan|coverage|mutation|
+#       fuzz|bench|lint|format|install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 LIBDIR ?= lib
@@ -82,6 +82,10 @@ coverage:
 	rm -rf $(BUILD)/coverage
 	@$(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= CFLAGS="-O0 -g --coverage" test
 	@tests/coverage $(BUILD)/coverage
+# Change the sources one operator at a time and see whether a test notices; needs python3.
+mutation:
+	@tests/mutation --build $(BUILD) --count $(or $(COUNT),40) --seed $(or $(SEED),1) \
+		$(if $(filter command,$(origin FILES)),$(FILES))
 fuzz:
 	@$(MAKE) --no-print-directory BUILD=$(BUILD)/fuzz CC=clang HARDEN= RELRO= \
 		CFLAGS="-O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" \
@@ -126,6 +130,7 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test browser-test template template-test reference messages demo asan coverage fuzz bench lint format \
+.PHONY: all test browser-test template template-test reference messages demo asan coverage \
+	mutation fuzz bench lint format \
 	install uninstall deb package-test clean
 .SECONDARY:

@@ -67,7 +67,8 @@ struct rb_book_keys {
 	rb_length collimation; /* rise of the line of sight over collimation_run */
 	rb_length collimation_run;
 	rb_length sight_limit, balance_limit; /* not given: no limit */
-	int decimals;                         /* -1: not given */
+	struct rb_place sight_limit_place, balance_limit_place;
+	int decimals; /* -1: not given */
 	enum rb_rod_on rod_on;
 };
 
@@ -99,7 +100,7 @@ struct rb_benchmark {
 	enum rb_column column;
 };
 
-/* Bit of `written`: a row named sum, total, misclosure or closure; its numbers are the
+/* Bit of `written`: a row named sum, total, misclosure or the like; its numbers are the
  * note keeper's, no sights, and only `check` reads them. */
 #define RB_WRITTEN_BY_KEEPER 0x80u
 

@@ -118,7 +118,7 @@ static void put_words(struct writer *w, const struct rb_recorded_book *book)
 		add(w, RB_PARAGRAPH);
 }
 
-enum { POINT, ELEVATION, ADJUSTED, BELOW, SECTION, CLOSURE, REMARKS, COLUMNS };
+enum { POINT, ROD_ON, ELEVATION, ADJUSTED, BELOW, SECTION, CLOSURE, REMARKS, COLUMNS };
 
 static const char *closure_of(const struct rb_entry *e)
 {
@@ -132,17 +132,28 @@ static const char *closure_of(const struct rb_entry *e)
 	return *e->section ? words[e->verdict] : "";
 }
 
-/* A column of lengths in which nothing stands is left out. */
+static bool stands_in(const struct rb_entry *e, int column)
+{
+	switch (column) {
+	case ROD_ON:
+		return e->rod_on != RB_ON_UNSAID;
+	case ADJUSTED:
+		return rb_length_given(e->adjusted);
+	case BELOW:
+		return rb_length_given(e->below);
+	default:
+		return true;
+	}
+}
+
+/* A column in which nothing stands is left out. */
 static bool is_empty(const struct writer *w, const struct rb_recorded_book *book,
 		     int column)
 {
-	for (uint32_t i = 0; i < book->entries; i++) {
-		const struct rb_entry *e = &w->ledger->entry[book->first + i];
-
-		if (rb_length_given(column == BELOW ? e->below : e->adjusted))
+	for (uint32_t i = 0; i < book->entries; i++)
+		if (stands_in(&w->ledger->entry[book->first + i], column))
 			return false;
-	}
-	return true;
+	return book->entries > 0;
 }
 
 /* Which columns the table of a book has; returns how many. */
@@ -152,7 +163,7 @@ static size_t choose(const struct writer *w, const struct rb_recorded_book *book
 	size_t columns = 0;
 
 	for (int i = 0; i < COLUMNS; i++)
-		if ((i != ADJUSTED && i != BELOW) || !is_empty(w, book, i))
+		if (!is_empty(w, book, i))
 			shown[columns++] = i;
 	return columns;
 }
@@ -162,10 +173,10 @@ static void add_row(struct rb_table *table, const int *shown,
 {
 	char elevation[RB_LENGTH_TEXT], adjusted[RB_LENGTH_TEXT], below[RB_LENGTH_TEXT];
 	const char *const all[COLUMNS] = {
-		[POINT] = e->point,     [ELEVATION] = elevation,
-		[ADJUSTED] = adjusted,  [BELOW] = below,
-		[SECTION] = e->section, [CLOSURE] = closure_of(e),
-		[REMARKS] = e->remarks,
+		[POINT] = e->point,        [ROD_ON] = rb_rod_on_name(e->rod_on),
+		[ELEVATION] = elevation,   [ADJUSTED] = adjusted,
+		[BELOW] = below,           [SECTION] = e->section,
+		[CLOSURE] = closure_of(e), [REMARKS] = e->remarks,
 	};
 	const char *cell[COLUMNS];
 
@@ -183,6 +194,7 @@ static void put_table(struct writer *w, const struct rb_recorded_book *book)
 		book->style.unit == RB_FEET_INCHES ? RB_ON_INCHES : RB_ON_POINT;
 	const struct rb_table_column all[COLUMNS] = {
 		[POINT] = { "point", RB_LEFT, true },
+		[ROD_ON] = { "rod on", RB_LEFT, false },
 		[ELEVATION] = { "elevation", number, false },
 		[ADJUSTED] = { "adjusted", number, false },
 		[BELOW] = { "below", number, false },

@@ -135,6 +135,24 @@ static const struct words_case {
 	  "D,4.44,3.33,\nA,,4.26,\n", false,
 	  { "DOES NOT CLOSE on A: 1.00 ft low, 0.02 ft allowed, 4 setups, not adjusted",
 	    "a whole foot: lines 3, 4, 5, 6, 7", NULL } },
+	{ "meant to close on an intermediate sight",
+	  "tolerance,0.02\npoint,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nC,,3.00,,100.34\n",
+	  false,
+	  { "OPEN: unchecked. The levels from A to B are not closed: the sight on C (line 5) is "
+	    "booked as an intermediate sight and comes out 0.01 ft high; booked as a foresight it "
+	    "closes them. 1 setup, not adjusted.", NULL } },
+	{ "the same, without a difference",
+	  "point,bs,is,bm\nA,4.27,,100\nA,,4.27,\n", false,
+	  { "the sight on A (line 3) is booked as an intermediate sight and agrees; booked", NULL } },
+	{ "a spur that moves with the point on which it stands",
+	  "tolerance,0.02\npoint,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nA,,,3.36,\n"
+	  "B,4.00,,,\nC,,3.21,,\n,,3.33,,\n", false,
+	  { "CLOSES on A: 0.01 ft low", "From B a spur, unchecked: C, line 8. Nothing closes it; "
+	    "its adjusted elevations carry the correction of B.", NULL } },
+	{ "a spur on what is not adjusted",
+	  "point,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nA,,,3.36,\nB,4.00,,,\nC,,3.21,,\n",
+	  false,
+	  { "NOT JUDGED", "From B a spur, unchecked: C. Nothing closes it.", NULL } },
 	{ "control characters in a remark",
 	  "point,bs,fs,bm,remarks\nA,4.27,,100,\x1b[31mred\nA,,4.27,,\"two\nlines\"\n", false,
 	  { "\\x1b[31mred", "two lines", NULL } },
