@@ -194,7 +194,7 @@ static void put_table(struct writer *w, const struct rb_recorded_book *book)
 	enum rb_align number =
 		book->style.unit == RB_FEET_INCHES ? RB_ON_INCHES : RB_ON_POINT;
 	const struct rb_table_column all[COLUMNS] = {
-		[POINT] = { "point", RB_LEFT, false },
+		[POINT] = { "point", RB_LEFT, true },
 		[ROD_ON] = { "rod on", RB_LEFT, false },
 		[ELEVATION] = { "elevation", number, false },
 		[ADJUSTED] = { "adjusted", number, false },
@@ -278,15 +278,27 @@ static void add_pair(struct rb_table *table, struct writer *w, const struct rb_p
 	rb_table_add(table, RB_ROW, cell);
 }
 
+/* A name this long is not kept on one line. */
+#define NAME_MOST 24
+
+static bool any_long_name(const struct rb_ledger *ledger)
+{
+	for (uint32_t i = 0; i < ledger->books; i++)
+		if (strlen(ledger->book[i].name) > NAME_MOST)
+			return true;
+	return false;
+}
+
 /* Elevations of books in different units stand in that of the later one. */
 static void put_several(struct writer *w)
 {
-	static const struct rb_table_column column[PAIR_COLUMNS] = {
-		[SEEN] = { "point", RB_LEFT, false },
+	bool longer = any_long_name(w->ledger);
+	const struct rb_table_column column[PAIR_COLUMNS] = {
+		[SEEN] = { "point", RB_LEFT, true },
 		[EARLIER] = { "elevation", RB_RIGHT, false },
-		[IN] = { "in", RB_LEFT, false },
+		[IN] = { "in", RB_LEFT, longer },
 		[LATER] = { "then", RB_RIGHT, false },
-		[IN_LATER] = { "in", RB_LEFT, false },
+		[IN_LATER] = { "in", RB_LEFT, longer },
 		[DIFFERENCE] = { "difference", RB_RIGHT, false },
 		[WORDS] = { "", RB_LEFT, true },
 	};
