@@ -166,6 +166,23 @@ static void a_belly_is_found(void **state)
 	job_end(&c.job);
 }
 
+/* The leg above a manhole comes in over its step: the water reaches up from there. */
+static void a_pond_reaches_through_a_manhole(void **state)
+{
+	struct check c = laid_of("outlet,last\nslope,1%\npoint,chainage,invert,step\n"
+				 "A,0,95.00,\nB,50,,0.10\nC,100,,\n",
+				 BOOK "A,0,,,9.00,,invert\nB,50,,,9.60,,invert\n"
+				      "C,100,,,9.40,,invert\n");
+
+	(void)state;
+	assert_non_null(c.laid);
+	assert_int_equal(c.laid->ponds, 1);
+	assert_int_equal(c.laid->pond[0].depth.nm, FT(0, 2000).nm);
+	/* 0.10 of the 0.50 ft from 94.50 to 95.00, of 50 ft, and the lower leg. */
+	assert_int_equal(c.laid->pond[0].wet.nm, 60 * RB_FOOT);
+	job_end(&c.job);
+}
+
 /* Inverts 10.00, 9.90, 9.70, 9.78, 9.60: 0.08 ft of water at the third. */
 static void ponds_by_walking_up(void **state)
 {
@@ -297,6 +314,7 @@ int main(void)
 		cmocka_unit_test(deviation_is_judged_where_a_tolerance_is_given),
 		cmocka_unit_test(joints_are_shots_too),
 		cmocka_unit_test(a_belly_is_found),
+		cmocka_unit_test(a_pond_reaches_through_a_manhole),
 		cmocka_unit_test(ponds_by_walking_up),
 		cmocka_unit_test(flat_within_the_reading_is_a_warning),
 		cmocka_unit_test(steps_are_no_fall_of_the_leg),
