@@ -183,6 +183,32 @@ static void a_pond_reaches_through_a_manhole(void **state)
 	job_end(&c.job);
 }
 
+/* B is planned at 30.044571428 4/7 m: 1/4 in and 3/7 nm above it is out, though the
+ * rounded invert lies 1/4 in below; 4/7 nm less than 1/4 in is not. */
+static void the_exact_deviation_decides(void **state)
+{
+	static const struct {
+		const char *reading;
+		bool out;
+	} cases[] = { { "1.449078571", true }, { "1.449078572", false } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[200];
+		struct check c;
+
+		snprintf(book, sizeof book, "unit,m\n" BOOK "B,,,,%s,,invert\n",
+			 cases[i].reading);
+		memcpy(strstr(book, "100.00,4.00"), "30.500,1.00", 11);
+		c = laid_of("grade tolerance,1/4 in\noutlet,last\nslope,1 in 7\n"
+			    "point,chainage,invert\nA,0,100.00\nB,10,\n",
+			    book);
+		assert_non_null(c.laid);
+		assert_int_equal(c.laid->shot[0].out, cases[i].out);
+		job_end(&c.job);
+	}
+}
+
 /* Inverts 10.00, 9.90, 9.70, 9.78, 9.60: 0.08 ft of water at the third. */
 static void ponds_by_walking_up(void **state)
 {
@@ -315,6 +341,7 @@ int main(void)
 		cmocka_unit_test(joints_are_shots_too),
 		cmocka_unit_test(a_belly_is_found),
 		cmocka_unit_test(a_pond_reaches_through_a_manhole),
+		cmocka_unit_test(the_exact_deviation_decides),
 		cmocka_unit_test(ponds_by_walking_up),
 		cmocka_unit_test(flat_within_the_reading_is_a_warning),
 		cmocka_unit_test(steps_are_no_fall_of_the_leg),
