@@ -100,7 +100,7 @@ struct rb_benchmark {
 	enum rb_column column;
 };
 
-/* Bit of `written`: a row named sum, total, misclosure or closure; its numbers are the
+/* Bit of `written`: a row named sum, total, misclosure or the like; its numbers are the
  * note keeper's, no sights, and only `check` reads them. */
 #define RB_WRITTEN_BY_KEEPER 0x80u
 

@@ -163,7 +163,7 @@ static void take_rod_on(struct rb_book_reader *r)
 
 static void set_rules(struct rb_book_reader *r)
 {
-	for (int kind = 0; kind <= RB_OF_TAPE; kind++)
+	for (int kind = 0; kind < RB_READING_KINDS; kind++)
 		r->rules[kind] = (struct rb_reading_rules){
 			.unit = r->book->unit,
 			.kind = (enum rb_reading_kind)kind,

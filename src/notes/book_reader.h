@@ -47,7 +47,7 @@ struct rb_book_reader {
 	struct rb_findings *findings;
 	struct rb_book *book;
 	const struct rb_sheet *sheet;
-	struct rb_reading_rules rules[RB_OF_TAPE + 1]; /* by enum rb_reading_kind */
+	struct rb_reading_rules rules[RB_READING_KINDS]; /* by enum rb_reading_kind */
 	enum rb_unit row_unit;
 	bool unit_known; /* from the key, or from the first row's unit */
 	struct rb_names names;

@@ -118,7 +118,7 @@ static void put_words(struct writer *w, const struct rb_recorded_book *book)
 		add(w, RB_PARAGRAPH);
 }
 
-enum { POINT, ELEVATION, ADJUSTED, BELOW, SECTION, CLOSURE, REMARKS, COLUMNS };
+enum { POINT, ROD_ON, ELEVATION, ADJUSTED, BELOW, SECTION, CLOSURE, REMARKS, COLUMNS };
 
 static const char *closure_of(const struct rb_entry *e)
 {
@@ -132,17 +132,28 @@ static const char *closure_of(const struct rb_entry *e)
 	return *e->section ? words[e->verdict] : "";
 }
 
-/* A column of lengths in which nothing stands is left out. */
+static bool stands_in(const struct rb_entry *e, int column)
+{
+	switch (column) {
+	case ROD_ON:
+		return e->rod_on != RB_ON_UNSAID;
+	case ADJUSTED:
+		return rb_length_given(e->adjusted);
+	case BELOW:
+		return rb_length_given(e->below);
+	default:
+		return true;
+	}
+}
+
+/* A column in which nothing stands is left out. */
 static bool is_empty(const struct writer *w, const struct rb_recorded_book *book,
 		     int column)
 {
-	for (uint32_t i = 0; i < book->entries; i++) {
-		const struct rb_entry *e = &w->ledger->entry[book->first + i];
-
-		if (rb_length_given(column == BELOW ? e->below : e->adjusted))
+	for (uint32_t i = 0; i < book->entries; i++)
+		if (stands_in(&w->ledger->entry[book->first + i], column))
 			return false;
-	}
-	return true;
+	return book->entries > 0;
 }
 
 /* Which columns the table of a book has; returns how many. */
@@ -152,7 +163,7 @@ static size_t choose(const struct writer *w, const struct rb_recorded_book *book
 	size_t columns = 0;
 
 	for (int i = 0; i < COLUMNS; i++)
-		if ((i != ADJUSTED && i != BELOW) || !is_empty(w, book, i))
+		if (!is_empty(w, book, i))
 			shown[columns++] = i;
 	return columns;
 }
@@ -162,10 +173,10 @@ static void add_row(struct rb_table *table, const int *shown,
 {
 	char elevation[RB_LENGTH_TEXT], adjusted[RB_LENGTH_TEXT], below[RB_LENGTH_TEXT];
 	const char *const all[COLUMNS] = {
-		[POINT] = e->point,     [ELEVATION] = elevation,
-		[ADJUSTED] = adjusted,  [BELOW] = below,
-		[SECTION] = e->section, [CLOSURE] = closure_of(e),
-		[REMARKS] = e->remarks,
+		[POINT] = e->point,        [ROD_ON] = rb_rod_on_name(e->rod_on),
+		[ELEVATION] = elevation,   [ADJUSTED] = adjusted,
+		[BELOW] = below,           [SECTION] = e->section,
+		[CLOSURE] = closure_of(e), [REMARKS] = e->remarks,
 	};
 	const char *cell[COLUMNS];
 
@@ -184,6 +195,7 @@ static void put_table(struct writer *w, const struct rb_recorded_book *book)
 		book->style.unit == RB_FEET_INCHES ? RB_ON_INCHES : RB_ON_POINT;
 	const struct rb_table_column all[COLUMNS] = {
 		[POINT] = { "point", RB_LEFT, RB_SPILLS },
+		[ROD_ON] = { "rod on", RB_LEFT, RB_MOVES },
 		[ELEVATION] = { "elevation", number, RB_KEEPS },
 		[ADJUSTED] = { "adjusted", number, RB_KEEPS },
 		[BELOW] = { "below", number, RB_MOVES },
@@ -266,15 +278,27 @@ static void add_pair(struct rb_table *table, struct writer *w, const struct rb_p
 	rb_table_add(table, RB_ROW, cell);
 }
 
+/* A name this long is not kept on one line. */
+#define NAME_MOST 24
+
+static bool any_long_name(const struct rb_ledger *ledger)
+{
+	for (uint32_t i = 0; i < ledger->books; i++)
+		if (strlen(ledger->book[i].name) > NAME_MOST)
+			return true;
+	return false;
+}
+
 /* Elevations of books in different units stand in that of the later one. */
 static void put_several(struct writer *w)
 {
-	static const struct rb_table_column column[PAIR_COLUMNS] = {
+	bool longer = any_long_name(w->ledger);
+	const struct rb_table_column column[PAIR_COLUMNS] = {
 		[SEEN] = { "point", RB_LEFT, RB_SPILLS },
 		[EARLIER] = { "elevation", RB_RIGHT, RB_KEEPS },
-		[IN] = { "in", RB_LEFT, RB_MOVES },
+		[IN] = { "in", RB_LEFT, longer ? RB_SPILLS : RB_MOVES },
 		[LATER] = { "then", RB_RIGHT, RB_KEEPS },
-		[IN_LATER] = { "in", RB_LEFT, RB_MOVES },
+		[IN_LATER] = { "in", RB_LEFT, longer ? RB_SPILLS : RB_MOVES },
 		[DIFFERENCE] = { "difference", RB_RIGHT, RB_KEEPS },
 		[WORDS] = { "", RB_LEFT, RB_SPILLS },
 	};

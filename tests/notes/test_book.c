@@ -478,12 +478,27 @@ static const struct fault_case {
 	{ "a minus",                 HEAD "BM,100,4.27,,\nA,,,-3.45,\n", "inverted" },
 	{ "brackets",                HEAD "BM,100,4.27,,\nA,,,(3.45),\nB,,,inv 3.45,\n", "inverted" },
 	{ "the word behind",         HEAD "BM,100,4.27,,\nA,,,3.45 inv,\n", "inverted" },
+	{ "inverted where no rod is", "point,known elevation,bs,is,fs,dip\nBM,(100),4.27,,,\nA,,,3.45,,inv 2.1\nB,,,3.45,,(2.1)\nC,,,3.45,,2.1\n", "inverted-mark@2:1 inverted-mark@3:5 inverted-mark@4:5" },
+	{ "a tape that goes up",     "point,known elevation,bs,is,dip\nBM,100,4.27,,\nA,,,3.45,-2.1\n", "negative@3:4" },
+	/* a heading's own unit */
+	{ "the unit of the book",    "unit,m\npoint,known elevation (m),BS (m),is,FS (metres),bs dist (m)\nBM,100,1.5,,,20\nA,,,,1.4,\n", "" },
+	{ "another unit",            "point,known elevation (m),BS (m),is,fs,bs dist (ft)\nBM,100,1.57,,,20\nA,,,,1.44,\n", "heading-unit@1:1" },
+	{ "runs in a book of inches", "unit,ft-in\npoint,known elevation (ft),BS (ft-in),fs dist (ft)\nBM,100,5'-3\",20\n", "" },
+	{ "readings in feet only",   "unit,ft-in\npoint,known elevation,BS (ft)\nBM,100,5'-3\"\n", "heading-unit@2:2" },
+	{ "the unit of the rows",    "point,known elevation,BS (m),unit\nBM,100,1.57,m\n", "" },
 	{ "two signs",               HEAD "BM,100,4.27,,\nA,,,-(3.45),\n", "two-signs@3:3" },
 	/* a sheet's formulas */
 	{ "64ths",                   HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n", "read-as-64ths@1:2 read-as-64ths@1:3" },
 	/* the note keeper's sums */
 	{ "sums",                    HEAD "BM,100,4.27,,\nA,,,,3.12\nsum,,104.27,,33.12\n", "" },
 	{ "a colon behind the word",           HEAD "BM,100,4.27,,\nTotal:,,x,,\nClosure,,,,0.01\nMISCLOSURE,,-0.01,ok,\n", "" },
+	{ "sums by other words",     HEAD "BM,100,4.27,,\nA,,,,3.12\nPage 1 total,,104.27,,33.12\nSum (BS),,4.27,,\n\u03A3 FS,,,,3.12\nerror of closure,,,,0.01\n", "" },
+	{ "sum and Sum: are no near names", HEAD "BM,100,4.27,,\nsub total,,4.27,,\nsub-total,,,,3.12\n", "" },
+	{ "points like sums",        HEAD "BM,100,4.27,,\nSUMP-1,,,5.1,\nTotal station,,,5.2,\nSummit,,,5.3,\n", "" },
+	{ "a point or a sum",        HEAD "BM,100,4.27,,\nTotal 3,,,,4.27\n", "sum-or-point@3:0" },
+	{ "a remark with such a name", HEAD "BM,100,4.27,,\nTotal 3,,,,\n", "" },
+	{ "sums like a turning point", HEAD "BM,100,4.27,,\nTotal page 1,,,,4.27\nTotal page 1,,4.12,,\n", "sum-or-point@4:0" },
+	{ "sums over the rod",       HEAD "BM,100,4.27,,\nTotal page 1,,,,34.27\nTotal page 1,,34.12,,\n", "" },
 	{ "a word among the sums",   HEAD "BM,100,4.27,,\ntotals,,checks,,\n", "" },
 	/* comments */
 	{ "a comment",               HEAD "# from,,,,\nBM,100,4.27,,\n", "" },
