@@ -51,12 +51,9 @@ static void put_file(struct rb_json *json, const struct rb_findings *findings)
 		const struct rb_finding *finding =
 			ordered ? ordered[i] : findings->item[i];
 
-		size_t found = findings->of_code[finding->code];
-		bool last = ++written[finding->code] == RB_FINDINGS_OF_A_KIND;
-
 		rb_message_make(&message, findings, finding, &cursor);
 		put_message(json, findings, finding, &message,
-			    last ? found - RB_FINDINGS_OF_A_KIND : 0);
+			    rb_messages_others(findings, finding, written));
 	}
 }
 

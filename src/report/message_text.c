@@ -128,11 +128,11 @@ static void put_message(struct rb_sink *sink, const struct rb_findings *findings
 }
 
 static void put_others(struct rb_sink *sink, const struct rb_findings *findings,
-		       enum rb_code code)
+		       enum rb_code code, size_t others)
 {
 	put_file(sink, findings);
 	rb_sink_text(sink, ": and ");
-	rb_sink_number(sink, (int64_t)(findings->of_code[code] - RB_FINDINGS_OF_A_KIND));
+	rb_sink_number(sink, (int64_t)others);
 	rb_sink_text(sink, " more like this [");
 	rb_sink_text(sink, rb_code_name(code));
 	rb_sink_text(sink, "]\n");
@@ -149,14 +149,15 @@ void rb_messages_write_text(struct rb_sink *sink, const struct rb_findings *find
 	for (size_t i = 0; i < findings->count; i++) {
 		const struct rb_finding *finding =
 			ordered ? ordered[i] : findings->item[i];
+		size_t others;
 
 		if (rb_code_severity(finding->code) < least)
 			continue;
 		rb_message_make(&message, findings, finding, &cursor);
 		put_message(sink, findings, &message, style);
-		if (++written[finding->code] == RB_FINDINGS_OF_A_KIND &&
-		    findings->of_code[finding->code] > RB_FINDINGS_OF_A_KIND)
-			put_others(sink, findings, finding->code);
+		others = rb_messages_others(findings, finding, written);
+		if (others)
+			put_others(sink, findings, finding->code, others);
 	}
 	if (!findings->out_of_memory)
 		return;
