@@ -58,7 +58,7 @@ static bool is_kept(const char *text, size_t at)
 
 	if (text[at] != ' ')
 		return false;
-	if (at > 1 && is_sign(text + at - 1) && text[at - 2] == ' ')
+	if (is_sign(text + at - 1) && (at == 1 || text[at - 2] == ' '))
 		return begins_number(next);
 	if (is_sign(next) && (is_digit(before) || before == '"'))
 		return begins_number(next + 2);
