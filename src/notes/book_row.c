@@ -193,7 +193,8 @@ static bool take_values(struct rb_book_reader *r, const struct rb_record *record
 	return true;
 }
 
-/* Two sights of a kind that cannot stand in one row, and sights on nobody. */
+/* Two sights of a kind that cannot stand in one row, and a backsight on nobody; whether a
+ * foresight needs a name shows only when all rows are read. */
 static void check_sights(struct rb_book_reader *r, const struct rb_record *record)
 {
 	uint32_t row = r->book->rows;
@@ -205,10 +206,9 @@ static void check_sights(struct rb_book_reader *r, const struct rb_record *recor
 	if (rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row)))
 		rb_book_say(r, record, RB_INTERMEDIATE, RB_CODE_SIGHTS_TOGETHER,
 			    rb_text(back ? "backsight" : "foresight"), rb_nothing());
-	if (r->book->row[row].point == RB_NO_POINT)
-		rb_book_say(r, record, back ? RB_BACKSIGHT : RB_FORESIGHT,
-			    RB_CODE_NO_NAME, rb_text(back ? "backsight" : "foresight"),
-			    rb_nothing());
+	if (back && r->book->row[row].point == RB_NO_POINT)
+		rb_book_say(r, record, RB_BACKSIGHT, RB_CODE_NO_NAME,
+			    rb_text("backsight"), rb_nothing());
 }
 
 /* A known elevation: in its own column, or, in a book without one, the elevation of the
@@ -247,7 +247,7 @@ static bool set_chainage(struct rb_book_reader *r, const char *text, rb_length c
 
 	if (plus && !r->book->chainage_plus) {
 		plus += 1 + strspn(plus + 1, " \t");
-		r->book->chainage_plus = (int)digits_at(plus, strlen(plus));
+		r->book->chainage_plus = (int)strspn(plus, "0123456789");
 	}
 	return set_value(r, RB_CHAINAGE, chainage);
 }

@@ -450,7 +450,8 @@ static const struct fault_case {
 	{ "all three",               HEAD "BM,100,4.27,,\nA,,3.00,5.00,6.00\n", "sights-together@3:3" },
 	{ "bs and fs",               HEAD "BM,100,4.27,,\nA,,3.00,,6.00\n", "" },
 	{ "no name, bs",             HEAD "BM,100,4.27,,\n,,3.12,,\n", "no-name@3:2" },
-	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "no-name@3:4" },
+	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "" }, /* told where it ends a run */
+	{ "no name, bs and fs",      HEAD "BM,100,4.27,,\n,,3.12,,6.00\n", "no-name@3:2" },
 	{ "no name, is",             HEAD "BM,100,4.27,,\n,,,6.00,\n", "" },
 	{ "beyond the rod, marked",  HEAD "BM,100,25'-1\",,\n", "beyond-rod@2:2" },
 	{ "beyond the rod, bare",    HEAD "BM,100,25.13,,\n", "beyond-rod@2:2" },
