@@ -47,15 +47,14 @@ static void say(struct rb_book_reader *r, const struct rb_record *record,
 	struct rb_place place = place_of(r, record, column);
 
 	if (place.point)
-		place.point = rb_arena_text(r->arena, place.point, strlen(place.point));
+		place.point =
+			rb_findings_text(r->findings, place.point, strlen(place.point));
 	rb_findings_add(r->findings, code, place, first, second);
 }
 
 static struct rb_argument kept(struct rb_book_reader *r, struct rb_cell cell)
 {
-	const char *text = rb_arena_text(r->arena, cell.text, cell.length);
-
-	return rb_text(text ? text : "");
+	return rb_text(rb_findings_text(r->findings, cell.text, cell.length));
 }
 
 /* Put a text into the book's; its offset. */

@@ -213,6 +213,7 @@ bool rb_reduced_write_json(struct rb_sink *sink, const struct rb_reduction *r,
 			   const struct rb_findings *findings)
 {
 	struct writer w = { .r = r, .unit = rb_reduction_unit(r) };
+	bool worded;
 
 	if (w.unit == RB_FEET_INCHES)
 		w.unit = RB_FEET;
@@ -226,7 +227,7 @@ bool rb_reduced_write_json(struct rb_sink *sink, const struct rb_reduction *r,
 	put_text(&w, "unit", rb_unit_name(w.unit));
 	put_points(&w);
 	put_sections(&w);
-	rb_messages_write_json(&w.json, &findings, 1);
+	worded = rb_messages_write_json(&w.json, &findings, 1);
 	rb_json_end(&w.json);
-	return !w.phrase.out_of_memory;
+	return worded && !w.phrase.out_of_memory;
 }
