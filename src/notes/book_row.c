@@ -46,15 +46,14 @@ void rb_book_say(struct rb_book_reader *r, const struct rb_record *record,
 	struct rb_place place = place_of(r, record, column);
 
 	if (place.point)
-		place.point = rb_arena_text(r->arena, place.point, strlen(place.point));
+		place.point =
+			rb_findings_text(r->findings, place.point, strlen(place.point));
 	rb_findings_add(r->findings, code, place, first, second);
 }
 
 struct rb_argument rb_book_kept(struct rb_book_reader *r, struct rb_cell cell)
 {
-	const char *text = rb_arena_text(r->arena, cell.text, cell.length);
-
-	return rb_text(text ? text : "");
+	return rb_text(rb_findings_text(r->findings, cell.text, cell.length));
 }
 
 uint32_t rb_book_store(struct rb_book_reader *r, const char *text, size_t length)
