@@ -48,7 +48,7 @@ static void lengths_come_with_their_findings(void **state)
 		{ "5.29",      529 * RB_FOOT / 100, RB_CODE_ODD_FRACTION, 0 },
 		{ "-",         RB_NOT_GIVEN_NM,     RB_CODE_ODD_FRACTION, 0 },
 		{ "3 1/10\"",  31 * RB_INCH / 10,   RB_CODE_ODD_FRACTION, 1 },
-		{ "-(3 1/10\")", RB_NOT_GIVEN_NM,   RB_CODE_TWO_SIGNS,      1 },
+		{ "-(3 1/10\")", RB_NOT_GIVEN_NM,   RB_CODE_INVERTED_MARK,      1 },
 		{ "5'-13\"",   RB_NOT_GIVEN_NM,     RB_CODE_INCHES, 1 },
 	};
 	/* clang-format on */

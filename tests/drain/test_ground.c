@@ -4,6 +4,16 @@
 
 #include "drain/ground.h"
 
+/* The ground there, rounded; none where it is unknown. */
+static rb_length ground_at(const struct rb_ground *ground, int64_t at, bool *is_shot)
+{
+	struct rb_exact elevation;
+
+	if (!rb_ground_at(ground, rb_length_of(at), is_shot, &elevation))
+		return rb_length_none();
+	return rb_exact_round(elevation);
+}
+
 static void between_and_beyond(void **state)
 {
 	/* Twice at 20: the one from the earlier row counts. */
@@ -26,8 +36,7 @@ static void between_and_beyond(void **state)
 	rb_ground_sort(&ground);
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
 		bool is_shot;
-		rb_length got =
-			rb_ground_at(&ground, rb_length_of(cases[i].at), &is_shot);
+		rb_length got = ground_at(&ground, cases[i].at, &is_shot);
 
 		if (got.nm == cases[i].elevation && is_shot == cases[i].is_shot)
 			continue;
@@ -62,7 +71,7 @@ static void no_shots_no_ground(void **state)
 
 	(void)state;
 	rb_ground_sort(&ground);
-	assert_false(rb_length_given(rb_ground_at(&ground, rb_length_of(0), &is_shot)));
+	assert_false(rb_length_given(ground_at(&ground, 0, &is_shot)));
 	assert_false(is_shot);
 }
 
@@ -82,7 +91,7 @@ static void any_number_of_shots(void **state)
 			};
 		for (int64_t at = -3; at < 100; at++) {
 			bool is_shot, known = at >= 0 && at <= 10 * ((int64_t)count - 1);
-			rb_length got = rb_ground_at(&ground, rb_length_of(at), &is_shot);
+			rb_length got = ground_at(&ground, at, &is_shot);
 
 			wrong += known ? got.nm != 7 * at || is_shot != (at % 10 == 0)
 				       : rb_length_given(got) || is_shot;

@@ -287,8 +287,10 @@ static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */
 static const struct refuse_case elevation_refusals[] = {
 	{ "512.37",   FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(51237) } },
 	{ "98.5",     FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(9850) } },
-	{ "(98.24)",  FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(9824) } },
-	{ "inv 98.24", FT, RB_REFUSE_SIGNS, 0, { HUNDREDTHS(9824) } },
+	{ "(98.24)",  FT, RB_REFUSE_INVERTED, 0, { -HUNDREDTHS(9824) } },
+	{ "inv 98.24", FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(9824) } },
+	{ "-(98.24)", FT, RB_REFUSE_INVERTED, 0, { -HUNDREDTHS(9824) } },
+	{ "--98.24",  FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(9824) } },
 	{ "1,234",    FT, RB_REFUSE_COMMA, 0, { 1234 * (RB_FOOT / 1000), 1234 * RB_FOOT } },
 	{ "512,37",   FT, RB_REFUSE_COMMA, 0, { HUNDREDTHS(51237) } },
 	{ "12,34.50", FT, RB_REFUSE_POINTS, 0, { 0 } },
@@ -299,10 +301,22 @@ static const struct refuse_case elevation_refusals[] = {
 	  { FEET_64(5, 192), FEET_64(3, 320), HUNDREDTHS(530) } },
 };
 
+static const struct refuse_case tape_refusals[] = {
+	{ "inv 5'",   FT, RB_REFUSE_INVERTED, 0, { 5 * RB_FOOT } },
+	{ "(5')",     FT, RB_REFUSE_INVERTED, 0, { -5 * RB_FOOT } },
+};
+
+static const struct refuse_case drop_refusals[] = {
+	{ "-3.25",    FT, RB_REFUSE_NEGATIVE, 0, { HUNDREDTHS(325) } },
+	{ "-3'-3\"",  FI, RB_REFUSE_NEGATIVE, 0, { FEET_64(3, 192) } },
+	{ "(3.25)",   FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(325) } },
+	{ "inv 3.25", FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(325) } },
+};
+
 static const struct refuse_case run_refusals[] = {
 	{ "-12.5",    FT, RB_REFUSE_NEGATIVE, 0, { HUNDREDTHS(1250) } },
 	{ "-12'-6\"", FI, RB_REFUSE_NEGATIVE, 0, { FEET_64(12, 384) } },
-	{ "(12.5)",   FT, RB_REFUSE_SIGNS, 0, { HUNDREDTHS(1250) } },
+	{ "(12.5)",   FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(1250) } },
 	{ "12-6",     FT, RB_REFUSE_DASHED, 0, { FEET_64(12, 384) } },
 	{ "5 1/2",    IN, RB_REFUSE_UNMARKED, 0,
 	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
@@ -354,6 +368,8 @@ static void refuses_the_rest(void **state)
 	REFUSES_ALL(limit_refusals, RB_OF_ROD, false, rb_length_of(25 * RB_FOOT));
 	REFUSES_ALL(comma_refusals, RB_OF_ROD, true, rb_length_none());
 	REFUSES_ALL(elevation_refusals, RB_OF_ELEVATION, false, rb_length_none());
+	REFUSES_ALL(tape_refusals, RB_OF_TAPE, false, rb_length_none());
+	REFUSES_ALL(drop_refusals, RB_OF_DROP, false, rb_length_none());
 	REFUSES_ALL(run_refusals, RB_OF_RUN, false, rb_length_none());
 	assert_int_equal(wrong, 0);
 }
@@ -391,6 +407,7 @@ static void every_refusal_has_a_row(void **state)
 	for (size_t i = 0; i < sizeof rod_refusals / sizeof *rod_refusals; i++)
 		seen[rod_refusals[i].refusal] = true;
 	seen[limit_refusals[0].refusal] = true;
+	seen[tape_refusals[0].refusal] = true;
 	seen[run_refusals[0].refusal] = true;
 	for (int i = 0; i < RB_REFUSALS; i++)
 		if (!seen[i])
