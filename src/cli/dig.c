@@ -239,16 +239,16 @@ static bool tell(struct work *w)
 	struct rb_findings *findings = rb_values_findings(w->values);
 	struct rb_text_style style = { RB_TEXT_COLUMNS, false };
 	struct rb_stream stream;
-	char hundred[sizeof w->values->cells.hundred], name[48];
-	int length = snprintf(name, sizeof name, "standard input:%lu",
-			      (unsigned long)w->number);
+	char hundred[sizeof w->values->cells.hundred];
 
 	memcpy(hundred, w->values->cells.hundred, sizeof hundred);
 	if (!findings->count && !findings->out_of_memory)
 		return true;
 	w->refused |= !rb_findings_allow_result(findings);
-	findings->file = rb_arena_text(w->job->arena, name, (size_t)length);
-	if (!findings->file || findings->out_of_memory ||
+	findings->file = "standard input";
+	for (size_t i = 0; i < findings->count; i++)
+		findings->item[i]->place.line = w->number;
+	if (findings->out_of_memory ||
 	    !rb_values_begin(w->values, w->job, w->values->cells.unit))
 		return false;
 	memcpy(w->values->cells.hundred, hundred, sizeof hundred);

@@ -134,6 +134,32 @@ static bool twice(struct rb_suspicion *s)
 	return one_reading(s, 1);
 }
 
+/* The foresights, all or those alone that carry the levels on, and the intermediate
+ * sights with them. */
+static bool with_intermediates(struct rb_suspicion *s)
+{
+	const struct rb_hand_totals *totals[] = { &s->walk->since, &s->walk->all };
+
+	if (s->cell->column != RB_FORESIGHT)
+		return false;
+	for (size_t i = 0; i < sizeof totals / sizeof *totals; i++) {
+		rb_length middle = totals[i]->column[RB_INTERMEDIATE];
+
+		if (middle.nm &&
+		    (rb_suspect_written(
+			     s, rb_length_add(totals[i]->column[RB_FORESIGHT], middle)) ||
+		     rb_suspect_written(s, rb_length_add(totals[i]->turning, middle))))
+			return true;
+	}
+	return false;
+}
+
+static bool anything(struct rb_suspicion *s)
+{
+	(void)s;
+	return true;
+}
+
 /* -- the table -- */
 
 #define STEP(name) (1u << RB_STEP_##name)
@@ -170,6 +196,8 @@ static const struct cause {
 	  "a reading left out of the sum", left_out, true },
 	{ RB_CAUSE_TWICE, STEP(SUM),
 	  "a reading counted twice", twice, true },
+	{ RB_CAUSE_WITH_INTERMEDIATES, STEP(SUM),
+	  "intermediate sights counted in the sum of the foresights", with_intermediates, false },
 	{ RB_CAUSE_BASE_TEN, REDUCTIONS,
 	  "base-ten carry in inches", rb_pen_base_ten, false },
 	{ RB_CAUSE_DECIMALS, REDUCTIONS,
@@ -182,8 +210,12 @@ static const struct cause {
 	  "copied from the line above", rb_pen_copied, true },
 	{ RB_CAUSE_ROUNDED, ANY,
 	  "rounded too early", rb_pen_rounded, false },
-	{ RB_CAUSE_CARRY, ANY,
+	{ RB_CAUSE_CARRY, ANY & ~STEP(REPEATED),
 	  "a carry or a borrow lost", rb_pen_carry_lost, false },
+	{ RB_CAUSE_BENCHMARK, STEP(REPEATED) | STEP(HEIGHT),
+	  "known elevation copied wrong", rb_pen_benchmark, false },
+	{ RB_CAUSE_MISCOPIED, STEP(REPEATED),
+	  "copied wrong", anything, false },
 };
 /* clang-format on */
 

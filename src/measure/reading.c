@@ -316,10 +316,18 @@ static void doubt_apostrophe(const struct rb_marked *m,
 			     const struct rb_reading_rules *rules, struct rb_reading *r)
 {
 	bool one_mark = strchr(m->text, '\'') == m->text + m->length - 1;
+	struct rb_marked unmarked = *m;
+	rb_length length;
 
 	if (!m->apostrophe || !one_mark || rb_unit_of_bare(rules) == RB_FEET)
 		return;
-	rb_meant(r, rules, r->value.nm);
+	length = r->value;
+	unmarked.text[--unmarked.length] = '\0';
+	unmarked.apostrophe = false;
+	read_marked(&unmarked, rules, r);
+	if (r->refusal == RB_READ)
+		rb_meant(r, rules, r->value.nm);
+	rb_meant(r, rules, length.nm);
 	refuse(r, RB_REFUSE_TEXT, m->at[m->length - 1]);
 }
 

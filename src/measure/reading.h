@@ -48,6 +48,7 @@ enum rb_refusal {
 	RB_REFUSE_DASHED,     /* 5-3 in a book whose unit is not ft-in */
 	RB_REFUSE_UNMARKED,   /* 5 1/2 without an inch mark: inches, or feet? */
 	RB_REFUSE_FINE,       /* more places than a rod shows */
+	RB_REFUSE_FINE_MARK,  /* a fraction finer than a tape shows: 1/128" */
 	RB_REFUSE_POINT_LOST, /* 1624: a lost decimal point (over the limit) */
 	RB_REFUSE_SIGNS,      /* -(0.42), --5.3 */
 	RB_REFUSE_INVERTED,   /* brackets or "inv" where no rod is read: (98.24) */
