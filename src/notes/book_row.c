@@ -192,13 +192,15 @@ static bool is_word(const char *name, const char *word)
 	return !*word && !name[strspn(name, " :=.")];
 }
 
-static bool is_keepers(const char *name)
+static bool is_keepers(struct rb_cell name)
 {
 	static const char *const names[] = { "sum",    "sums",       "total",
 					     "totals", "misclosure", "closure" };
 
+	if (!name.length || is_digit(name.text[name.length - 1]))
+		return false;
 	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-		if (is_word(name, names[i]))
+		if (is_word(name.text, names[i]))
 			return true;
 	return false;
 }
@@ -259,7 +261,8 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 		return rb_length_none();
 	if (keepers && kind == RB_OF_ROD)
 		kind = RB_OF_ELEVATION;
-	reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
+	if (!rb_reading_plain(cell.text, cell.length, &r->rules[kind], &reading))
+		reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
 	if (reading.refusal != RB_READ) {
 		if (says_a_name(&reading, column))
 			say(r, record, column, RB_CODE_NAME_FOR_ELEVATION, kept(r, cell),
@@ -442,7 +445,7 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 
 	if (!rb_names_seek(&r->names, name.text, name.length))
 		return rb_findings_no_memory(r->findings);
-	book->written[book->rows] = is_keepers(typed.text) ? RB_WRITTEN_BY_KEEPER : 0;
+	book->written[book->rows] = is_keepers(typed) ? RB_WRITTEN_BY_KEEPER : 0;
 	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
 		take_unit(r, record);
 	if (!note_line(r, record->line) || !take_values(r, record) ||
