@@ -139,7 +139,8 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 		return rb_length_none();
 	if (keepers && kind == RB_OF_ROD)
 		kind = RB_OF_ELEVATION;
-	reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
+	if (!rb_reading_plain(cell.text, cell.length, &r->rules[kind], &reading))
+		reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
 	if (reading.refusal != RB_READ) {
 		if (says_a_name(&reading, column))
 			rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
