@@ -70,7 +70,7 @@ template: all
 # What a spreadsheet does to our files, and we to its; needs LibreOffice.
 template-test: all
 	tests/template/run $(BUILD)/rodbook
-# An independent reduction in exact fractions, over random books; needs python3.
+# Independent reductions and drain plans in exact fractions, over random ones; needs python3.
 reference: all
 	python3 tests/reference/compare.py --program $(BUILD)/rodbook --count $(or $(COUNT),500) --seed $(or $(SEED),1)
 # docs/messages.md is made from the words themselves.

@@ -125,6 +125,8 @@ struct rb_book {
 	rb_length *value[RB_ELEVATION +
 			 1]; /* by column, then by row; NULL: nothing stands in
 			      * the column.  Known elevations: `benchmark` */
+	int chainage_plus;   /* how chainages are written: digits behind the plus of the
+			      * first that has one; 0: bare */
 	uint32_t *remarks;   /* offset into text, by row; NULL: no column */
 	struct rb_places places[RB_ELEVATION + 1];
 	int32_t cell_of[RB_BOOK_COLUMNS]; /* which cell of a row; -1: no such column */

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/book_reader.h"
+#include "notes/heading.h"
 
 /* clang-format off */
 static const char *const rod_on_names[RB_ON_PLACES] = {
@@ -201,6 +202,7 @@ static bool read_sheet(struct rb_book_reader *r, const char *bytes, size_t lengt
 
 	if (!rb_sheet_read(r->arena, r->findings, &rb_book_form, bytes, length, &reader))
 		return false;
+	rb_headings_check_units(r->findings, r->sheet, r->book->unit);
 	sort_benchmarks(r);
 	check_whole(r);
 	if (!rb_names_compare(&r->names, r->book->is_known))

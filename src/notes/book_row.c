@@ -380,6 +380,18 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 	return true;
 }
 
+/* A chainage that was read; how the first with a plus is written is how all are shown. */
+static bool set_chainage(struct rb_book_reader *r, const char *text, rb_length chainage)
+{
+	const char *plus = strchr(text, '+');
+
+	if (plus && !r->book->chainage_plus) {
+		plus += 1 + strspn(plus + 1, " \t");
+		r->book->chainage_plus = (int)digits_at(plus, strlen(plus));
+	}
+	return set_value(r, RB_CHAINAGE, chainage);
+}
+
 static bool take_chainage(struct rb_book_reader *r, const struct rb_record *record)
 {
 	struct rb_cell cell = cell_of(r, record, RB_CHAINAGE), whole;
@@ -394,7 +406,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 		reading =
 			rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
-			return set_value(r, RB_CHAINAGE, reading.value);
+			return set_chainage(r, whole.text, reading.value);
 		say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE, kept(r, cell),
 		    rb_nothing());
 		return set_value(r, RB_CHAINAGE, rb_length_none());
@@ -402,7 +414,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
 		reading = rb_chainage_parse(name, strlen(name), &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
-			return set_value(r, RB_CHAINAGE, reading.value);
+			return set_chainage(r, name, reading.value);
 	}
 	return set_value(r, RB_CHAINAGE, rb_length_none());
 }

@@ -7,9 +7,7 @@
 #include <string.h>
 
 #include "notes/names.h"
-
-#define SIGMA    "\xCE\xA3"
-#define SUM_SIGN "\xE2\x88\x91"
+#include "notes/word.h"
 
 /* What a word says of the row that has it in its name; the gravest last. */
 enum says {
@@ -71,6 +69,7 @@ static const struct word {
 	{ "in", ALONG },             { "on", ALONG },             { "to", ALONG },
 	{ "from", ALONG },           { "this", ALONG },           { "all", ALONG },
 	{ "both", ALONG },           { "no", ALONG },             { "max", ALONG },
+	{ "+", ALONG },              { "-", ALONG },
 	{ "ft", ALONG },             { "feet", ALONG },
 };
 
@@ -78,7 +77,7 @@ static const struct word {
  * a long book have none of them, and are done with. */
 static const char *const beginnings[] = {
 	"sum", "tot", "ttl", "clos", "err", "diff", "carr", "brou", "arith", "allow",
-	"permis", "misclos", SIGMA, SUM_SIGN,
+	"permis", "misclos", RB_SIGMA, RB_SUM_SIGN,
 };
 static const char first_letters[] = "stcedbapm\xCE\xE2";
 /* clang-format on */
@@ -106,82 +105,15 @@ static bool may_be(const char *name)
 	return false;
 }
 
-/* -- words -- */
-
-struct span {
-	const char *text;
-	size_t length;
-};
-
-static bool is_letter(char c)
+static enum says said_by(struct rb_word word, bool counted)
 {
-	return (c >= 'a' && c <= 'z') || (unsigned char)c >= 0x80;
-}
-
-static bool is_digit(char c)
-{
-	return c >= '0' && c <= '9';
-}
-
-static size_t sign_at(const char *s)
-{
-	if (begins(s, SIGMA))
-		return sizeof SIGMA - 1;
-	return begins(s, SUM_SIGN) ? sizeof SUM_SIGN - 1 : 0;
-}
-
-/* A letter, or a stop or stroke behind a lone one: B.S., F/S. */
-static bool goes_on(const char *from, const char *s)
-{
-	if (*s == '.' || *s == '/')
-		return s == from + 1 && is_letter(s[1]);
-	return is_letter(*s) && !sign_at(s);
-}
-
-/* The next word of a folded name, sign of a sum or figures; `text` moves behind it. */
-static bool next_word(const char **text, struct span *word)
-{
-	const char *s = *text;
-
-	while (*s && !is_letter(*s) && !is_digit(*s))
-		s++;
-	word->text = s;
-	if (is_digit(*s))
-		while (is_digit(*s))
-			s++;
-	else if (sign_at(s))
-		s += sign_at(s);
-	else
-		while (goes_on(word->text, s))
-			s++;
-	word->length = (size_t)(s - word->text);
-	*text = s;
-	return word->length > 0;
-}
-
-/* Is it the word, but for a stop or a stroke in it? */
-static bool is_word(struct span span, const char *word)
-{
-	for (size_t i = 0; i < span.length; i++) {
-		char c = span.text[i];
-
-		if (c != '.' && c != '/' && c != *word++)
-			return false;
-	}
-	return !*word;
-}
-
-static enum says said_by(struct span span, bool counted)
-{
-	if (sign_at(span.text))
+	if (rb_word_is_sum_sign(word))
 		return SUM;
 	for (size_t i = 0; i < COUNT(words); i++)
-		if (is_word(span, words[i].word))
+		if (rb_word_is(word, words[i].word))
 			return words[i].says;
-	return counted && (span.length == 1 || is_digit(span.text[0])) ? ALONG : ODD;
+	return counted && (word.length == 1 || rb_word_is_figures(word)) ? ALONG : ODD;
 }
-
-/* -- names -- */
 
 static const enum rb_keeper kinds[] = {
 	[SUM] = RB_KEEPERS_SUM,
@@ -196,9 +128,9 @@ static enum rb_keeper judge(const char *folded)
 {
 	enum says first = ODD, last = ODD, gravest = ODD;
 	bool counted = false, odd = false;
-	struct span word;
+	struct rb_word word;
 
-	for (int count = 0; next_word(&folded, &word); count++) {
+	for (int count = 0; rb_word_next(&folded, &word); count++) {
 		last = said_by(word, counted);
 		first = count ? first : last;
 		counted |= last == COUNTED;

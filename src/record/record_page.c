@@ -181,7 +181,8 @@ static void add_row(struct rb_table *table, const int *shown,
 	const char *cell[COLUMNS];
 
 	rb_length_format(elevation, e->elevation, book->style);
-	rb_length_format(adjusted, e->adjusted, rb_adjusted_style(book->style));
+	rb_length_format(adjusted, e->adjusted,
+			 rb_adjusted_style(book->style, book->fraction_asked));
 	rb_length_format(below, e->below, book->style);
 	for (size_t i = 0; i < table->columns; i++)
 		cell[i] = all[shown[i]];
@@ -257,7 +258,7 @@ enum { SEEN, EARLIER, IN, LATER, IN_LATER, DIFFERENCE, WORDS, PAIR_COLUMNS };
 static void add_pair(struct rb_table *table, struct writer *w, const struct rb_pair *pair)
 {
 	const struct rb_recorded_book *book = &w->ledger->book[pair->later.book];
-	struct rb_style finer = rb_adjusted_style(book->style);
+	struct rb_style finer = rb_adjusted_style(book->style, book->fraction_asked);
 	char earlier[RB_LENGTH_TEXT], later[RB_LENGTH_TEXT], apart[RB_LENGTH_TEXT];
 	const char *const cell[PAIR_COLUMNS] = {
 		[SEEN] = pair->later.point,

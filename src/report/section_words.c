@@ -149,7 +149,7 @@ static void put_share(struct rb_phrase *phrase, rb_length share, struct rb_style
 		finer.decimals = needed > least ? needed : least;
 	if (style.unit == RB_FEET_INCHES && rb_shown_fraction(share))
 		finer = (struct rb_style){ .unit = RB_FEET_INCHES, .fraction = 64 };
-	rb_phrase_marked(phrase, share, finer);
+	rb_phrase_marked(phrase, share, rb_shown_style(share, finer));
 }
 
 static void say_adjusted(struct rb_phrase *phrase, const struct rb_reduction *r,

@@ -215,12 +215,26 @@ static void a_file_of_the_users(void **state)
 	job_end(&job);
 }
 
+/* The trench goes 3/7 of a nanometre further below than it is away. */
+static void the_exact_line_below_a_footing(void **state)
+{
+	struct scene s = scene_of("outlet,last\nslope,1 in 7\n"
+				  "point,chainage,invert,footing bottom,footing away\n"
+				  "A,0,100.00,,\nB,10,,30.2 m,0.155428571 m\n",
+				  NULL, "", NONE);
+
+	(void)state;
+	assert_int_equal(count(s.cautions, RB_CAUTION_FOOTING), 1);
+	job_end(&s.job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(depths_by_jurisdiction),
 		cmocka_unit_test(no_ground_no_depth),
 		cmocka_unit_test(the_line_below_a_footing),
+		cmocka_unit_test(the_exact_line_below_a_footing),
 		cmocka_unit_test(an_extended_rod),
 		cmocka_unit_test(nothing_says_safe),
 		cmocka_unit_test(the_least_stands_in),

@@ -126,6 +126,36 @@ static void too_little_cover_fails(void **state)
 	job_end(&s.job);
 }
 
+/* The cover at B is a seventh of a nanometre less than 2 ft. */
+static void the_exact_cover_decides(void **state)
+{
+	struct sheet s = sheet_of(
+		"pipe,4 in sch 40\nbedding,4 in\ncover,2\noutlet,last\n"
+		"slope,1 in 7\npoint,chainage,invert\nA,0,100.00\nB,20,\n",
+		"unit,m\n" BOOK "BM,,30.5,1.0,,,\nB,,,,1.172976943,,ground\n", NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[1].cover.nm, 2 * RB_FOOT);
+	assert_int_equal(s.findings.of_code[RB_CODE_COVER_SHORT], 1);
+	job_end(&s.job);
+}
+
+/* Ground falls from shot to shot: half a nanometre on the way goes up, not down. */
+static void ground_between_shots_is_rounded_once(void **state)
+{
+	struct sheet s = sheet_of(PLAN,
+				  "unit,m\n" BOOK "BM,,30.5,1.0,,,\n"
+				  "A,,,,1.000000000,,ground\nC,,,,1.000000001,,ground\n",
+				  NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[1].how, RB_GROUND_BETWEEN);
+	assert_int_equal(s.sheet->cut[1].ground.nm, INT64_C(30500000000));
+	job_end(&s.job);
+}
+
 static void a_fill_is_negative(void **state)
 {
 	struct sheet s =
@@ -234,6 +264,8 @@ int main(void)
 		cmocka_unit_test(ground_between_shots_is_a_straight_line),
 		cmocka_unit_test(the_deepest_may_lie_between),
 		cmocka_unit_test(too_little_cover_fails),
+		cmocka_unit_test(the_exact_cover_decides),
+		cmocka_unit_test(ground_between_shots_is_rounded_once),
 		cmocka_unit_test(a_fill_is_negative),
 		cmocka_unit_test(name_and_chainage_must_agree),
 		cmocka_unit_test(a_benchmark_is_not_ground),

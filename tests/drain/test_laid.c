@@ -166,6 +166,49 @@ static void a_belly_is_found(void **state)
 	job_end(&c.job);
 }
 
+/* The leg above a manhole comes in over its step: the water reaches up from there. */
+static void a_pond_reaches_through_a_manhole(void **state)
+{
+	struct check c = laid_of("outlet,last\nslope,1%\npoint,chainage,invert,step\n"
+				 "A,0,95.00,\nB,50,,0.10\nC,100,,\n",
+				 BOOK "A,0,,,9.00,,invert\nB,50,,,9.60,,invert\n"
+				      "C,100,,,9.40,,invert\n");
+
+	(void)state;
+	assert_non_null(c.laid);
+	assert_int_equal(c.laid->ponds, 1);
+	assert_int_equal(c.laid->pond[0].depth.nm, FT(0, 2000).nm);
+	/* 0.10 of the 0.50 ft from 94.50 to 95.00, of 50 ft, and the lower leg. */
+	assert_int_equal(c.laid->pond[0].wet.nm, 60 * RB_FOOT);
+	job_end(&c.job);
+}
+
+/* B is planned at 30.044571428 4/7 m: 1/4 in and 3/7 nm above it is out, though the
+ * rounded invert lies 1/4 in below; 4/7 nm less than 1/4 in is not. */
+static void the_exact_deviation_decides(void **state)
+{
+	static const struct {
+		const char *reading;
+		bool out;
+	} cases[] = { { "1.449078571", true }, { "1.449078572", false } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[200];
+		struct check c;
+
+		snprintf(book, sizeof book, "unit,m\n" BOOK "B,,,,%s,,invert\n",
+			 cases[i].reading);
+		memcpy(strstr(book, "100.00,4.00"), "30.500,1.00", 11);
+		c = laid_of("grade tolerance,1/4 in\noutlet,last\nslope,1 in 7\n"
+			    "point,chainage,invert\nA,0,100.00\nB,10,\n",
+			    book);
+		assert_non_null(c.laid);
+		assert_int_equal(c.laid->shot[0].out, cases[i].out);
+		job_end(&c.job);
+	}
+}
+
 /* Inverts 10.00, 9.90, 9.70, 9.78, 9.60: 0.08 ft of water at the third. */
 static void ponds_by_walking_up(void **state)
 {
@@ -297,6 +340,8 @@ int main(void)
 		cmocka_unit_test(deviation_is_judged_where_a_tolerance_is_given),
 		cmocka_unit_test(joints_are_shots_too),
 		cmocka_unit_test(a_belly_is_found),
+		cmocka_unit_test(a_pond_reaches_through_a_manhole),
+		cmocka_unit_test(the_exact_deviation_decides),
 		cmocka_unit_test(ponds_by_walking_up),
 		cmocka_unit_test(flat_within_the_reading_is_a_warning),
 		cmocka_unit_test(steps_are_no_fall_of_the_leg),

@@ -18,6 +18,7 @@ static const struct length_case {
 	{ 0,  1,  RB_INCH, RB_READ, 0 },
 	{ 1,  2,  RB_INCH, RB_READ, RB_INCH / 2 },
 	{ 1,  2,  RB_FOOT, RB_READ, RB_FOOT / 2 },
+	{ 255, 256, RB_FOOT, RB_READ, 255 * (RB_FOOT / 256) },
 	{ 63, 64, RB_INCH, RB_READ, 63 * RB_SIXTYFOURTH },
 	{ 1,  10, RB_INCH, RB_READ, RB_INCH / 10 },
 	{ 1,  5,  RB_INCH, RB_READ, RB_INCH / 5 },
@@ -59,6 +60,7 @@ static const struct shown_case {
 	{ 4, 9, 3, 2, { 28, 30 } },
 	{ 3, 7, 3, 1, { 27 } },
 	{ 20, 69, 3, 1, { 20 } },           /* none: the nearest 16th */
+	{ 20, 69, 1, 1, { 20 } },
 	{ 1, 100, 3, 1, { 0 } },
 	{ 3, 100, 3, 1, { 0 } },
 	{ 4, 100, 3, 1, { 4 } },

@@ -479,6 +479,12 @@ static const struct fault_case {
 	{ "the word behind",         HEAD "BM,100,4.27,,\nA,,,3.45 inv,\n", "inverted" },
 	{ "inverted where no rod is", "point,known elevation,bs,is,fs,dip\nBM,(100),4.27,,,\nA,,,3.45,,inv 2.1\nB,,,3.45,,(2.1)\nC,,,3.45,,2.1\n", "inverted-mark@2:1 inverted-mark@3:5 inverted-mark@4:5" },
 	{ "a tape that goes up",     "point,known elevation,bs,is,dip\nBM,100,4.27,,\nA,,,3.45,-2.1\n", "negative@3:4" },
+	/* a heading's own unit */
+	{ "the unit of the book",    "unit,m\npoint,known elevation (m),BS (m),is,FS (metres),bs dist (m)\nBM,100,1.5,,,20\nA,,,,1.4,\n", "" },
+	{ "another unit",            "point,known elevation (m),BS (m),is,fs,bs dist (ft)\nBM,100,1.57,,,20\nA,,,,1.44,\n", "heading-unit@1:1" },
+	{ "runs in a book of inches", "unit,ft-in\npoint,known elevation (ft),BS (ft-in),fs dist (ft)\nBM,100,5'-3\",20\n", "" },
+	{ "readings in feet only",   "unit,ft-in\npoint,known elevation,BS (ft)\nBM,100,5'-3\"\n", "heading-unit@2:2" },
+	{ "the unit of the rows",    "point,known elevation,BS (m),unit\nBM,100,1.57,m\n", "" },
 	{ "two signs",               HEAD "BM,100,4.27,,\nA,,,-(3.45),\n", "two-signs@3:3" },
 	/* a sheet's formulas */
 	{ "64ths",                   HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n", "read-as-64ths@1:2 read-as-64ths@1:3" },

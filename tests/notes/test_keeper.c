@@ -84,5 +84,5 @@ int main(void)
 		cmocka_unit_test(long_texts),
 	};
 
-	return cmocka_run_group_tests(tests, NULL, NULL);
+	return cmocka_run_group_tests_name("keeper", tests, NULL, NULL);
 }
