@@ -115,6 +115,7 @@ static const struct rb_section *ending(const struct rb_sections *sections, uint3
 
 /* A point that was only backsighted has what it had when it was reached; a known one that
  * begins an adjusted section is not moved. */
+/* NOLINTNEXTLINE(misc-no-recursion): once: what was reached was reached by a sight */
 static rb_length of_backsight(const struct rb_adjusted *a, const struct rb_shot *shot)
 {
 	uint32_t opens = rb_shot_opens(shot);
@@ -125,6 +126,7 @@ static rb_length of_backsight(const struct rb_adjusted *a, const struct rb_shot 
 	return rb_length_given(a->correction[opens]) ? rb_length_of(0) : rb_length_none();
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): once, see above */
 rb_length rb_shot_correction(const struct rb_adjusted *adjusted, uint32_t shot)
 {
 	const struct rb_shot *s = &adjusted->sections->reduced->shot[shot];

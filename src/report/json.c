@@ -89,7 +89,7 @@ static void put_escaped(struct rb_sink *sink, struct rb_glyph glyph)
 		return;
 	}
 	snprintf(out, sizeof out, "\\u%04x",
-		 glyph.whole ? (unsigned)glyph.code : 0xFFFDu);
+		 glyph.whole ? (unsigned)glyph.code : 0xFFFDU);
 	rb_sink_text(sink, out);
 }
 
