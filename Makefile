@@ -1,5 +1,5 @@
-# make [all|test|browser-test|template|template-test|reference|demo|asan|coverage|fuzz|
-#       bench|lint|format|install|uninstall|deb|package-test|clean]
+# make [all|test|browser-test|html-test|template|template-test|reference|demo|asan|coverage|
+#       mutation|fuzz|bench|lint|format|install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 LIBDIR ?= lib
@@ -49,12 +49,16 @@ test: all $(TESTS)
 	tests/documents $(BUILD)/rodbook || failed=1; \
 	tests/manual $(BUILD)/rodbook || failed=1; \
 	tests/template/rows $(BUILD)/rodbook || failed=1; \
+	tests/hostile $(BUILD)/rodbook || failed=1; \
 	tests/kill/run $(BUILD)/rodbook || failed=1; \
 	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
 # The reports in a headless browser, on a phone, a screen and paper; needs chromium.
 browser-test: all
 	tests/browser/run $(BUILD)/rodbook $(FOLDER)
+# The same reports before a checker of HTML; needs npm.
+html-test: all
+	tests/browser/html $(BUILD)/rodbook $(BUILD)/npm
 # The package goes in and comes out without a trace; needs dpkg, asks lintian.
 package-test:
 	tests/package $(BUILD)
@@ -81,6 +85,10 @@ coverage:
 	rm -rf $(BUILD)/coverage
 	@$(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= CFLAGS="-O0 -g --coverage" test
 	@tests/coverage $(BUILD)/coverage
+# Change the sources one operator at a time and see whether a test notices; needs python3.
+mutation:
+	@tests/mutation --build $(BUILD) --count $(or $(COUNT),40) --seed $(or $(SEED),1) \
+		$(if $(filter command,$(origin FILES)),$(FILES))
 fuzz:
 	@$(MAKE) --no-print-directory BUILD=$(BUILD)/fuzz CC=clang HARDEN= RELRO= \
 		CFLAGS="-O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" \
@@ -125,6 +133,7 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test browser-test template template-test reference messages demo asan coverage fuzz bench lint format \
+.PHONY: all test browser-test html-test template template-test reference messages demo asan coverage \
+	mutation fuzz bench lint format \
 	install uninstall deb package-test clean
 .SECONDARY:

@@ -166,6 +166,11 @@ rb_length rb_shot_adjusted(const struct rb_adjusted *adjusted, uint32_t shot);
  * elevation where there is one, else from the raw one. */
 rb_length rb_shot_below(const struct rb_adjusted *adjusted, uint32_t shot);
 
+/* Of an open section, the last check on a known elevation: a sight that booked as a
+ * foresight would have closed it; NULL where there is none. */
+const struct rb_check *rb_section_nearly_closed(const struct rb_sections *sections,
+						const struct rb_section *section);
+
 /* The setup that the shot's backsight opens, or RB_NO_SETUP. */
 static inline uint32_t rb_shot_opens(const struct rb_shot *shot)
 {

@@ -107,6 +107,7 @@ static bool reduce(struct work *work, struct rb_job_file *file,
 	*reduction = (struct rb_reduction){
 		.adjusted = rb_adjust(arena, findings, sections),
 		.style = rb_asked_style(line, rb_book_style(book)),
+		.fraction_asked = rb_given(line, RB_OPTION_FRACTION),
 		.unit_asked = rb_given(line, RB_OPTION_UNIT),
 		.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1),
 	};

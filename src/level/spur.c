@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "level/chain.h"
 #include "level/kind.h"
 
 struct finder {
@@ -19,10 +20,16 @@ static uint32_t setup_before(const struct rb_reduced *reduced, uint32_t setup)
 	return via == RB_NO_SHOT ? RB_NO_SETUP : reduced->shot[via].setup;
 }
 
+/* Side shots taken from the end of an open section are no spur: they end it. */
 static bool is_off_the_chain(const struct rb_sections *sections, uint32_t setup)
 {
-	return sections->of_setup[setup] == RB_NO_SECTION &&
-	       sections->reduced->setup[setup].via != RB_NO_SHOT;
+	uint32_t via = sections->reduced->setup[setup].via;
+	const struct rb_section *before;
+
+	if (sections->of_setup[setup] != RB_NO_SECTION || via == RB_NO_SHOT)
+		return false;
+	before = rb_section_ending(sections, via);
+	return !before || before->verdict != RB_OPEN;
 }
 
 /* A foresight of the setup on which the spur hangs that closes a section behind the one

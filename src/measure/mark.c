@@ -174,9 +174,11 @@ static bool is_mojibake(uint32_t before, uint32_t code)
 
 static void trim(struct rb_marked *m)
 {
-	int from = m->text[0] == ' ';
+	int from = 0;
 
-	if (m->length > from && m->text[m->length - 1] == ' ')
+	while (from < m->length && m->text[from] == ' ')
+		from++;
+	while (m->length > from && m->text[m->length - 1] == ' ')
 		m->length--;
 	m->length -= from;
 	memmove(m->text, m->text + from, (size_t)m->length);

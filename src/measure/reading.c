@@ -27,6 +27,11 @@ static const char *const inverted_words[] = {
 };
 /* clang-format on */
 
+static bool is_never_negative(enum rb_reading_kind kind)
+{
+	return kind == RB_OF_RUN || kind == RB_OF_DROP;
+}
+
 /* Figures and at most one point, as many as cannot overflow a product with a step. */
 struct plain {
 	uint64_t digits;
@@ -72,7 +77,7 @@ static bool read_plain(const char *text, size_t length,
 		return false;
 	minus = text[0] == '-';
 	if (!scan_plain(text + minus, length - minus, &p) || p.places > 9 ||
-	    steps[unit][p.places] == 0 || (minus && rules->kind == RB_OF_RUN))
+	    steps[unit][p.places] == 0 || (minus && is_never_negative(rules->kind)))
 		return false;
 	if (!p.point && rb_sheet_serial((int64_t)p.digits, rules))
 		return false;
@@ -156,17 +161,18 @@ static bool strip_sign(const struct rb_marked *m, struct signs *s)
 /* May the signs that were taken off stand on a reading of this kind? */
 static enum rb_refusal judge_signs(const struct signs *s, enum rb_reading_kind kind)
 {
+	if (kind != RB_OF_ROD && s->brackets + s->words > 0)
+		return RB_REFUSE_INVERTED;
 	if (s->minus + s->plus + s->brackets + s->words > 1)
 		return RB_REFUSE_SIGNS;
-	if (kind != RB_OF_ROD && s->brackets + s->words > 0)
-		return RB_REFUSE_SIGNS;
-	return kind == RB_OF_RUN && s->minus > 0 ? RB_REFUSE_NEGATIVE : RB_READ;
+	return is_never_negative(kind) && s->minus > 0 ? RB_REFUSE_NEGATIVE : RB_READ;
 }
 
-/* A word without a minus lowers nothing but a rod; a run is never below zero. */
+/* A word without a minus lowers nothing but a rod; a run or a drop is never below zero.
+ */
 static bool is_negative(const struct signs *s, enum rb_reading_kind kind)
 {
-	if (kind == RB_OF_RUN)
+	if (is_never_negative(kind))
 		return false;
 	return s->minus + s->brackets > 0 || (s->words > 0 && kind == RB_OF_ROD);
 }

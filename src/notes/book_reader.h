@@ -36,7 +36,8 @@ struct rb_habits {
 	bool ten_or_eleven; /* they are 10 or 11 at least once */
 	bool tenths;        /* some have one digit */
 	bool hundredths;    /* some have more than one digit */
-	uint32_t inverted;
+	uint32_t inverted;  /* lines */
+	uint32_t last_inverted;
 	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];
 	uint32_t sixtyfourths[RB_ELEVATION + 1];
 };
@@ -46,7 +47,7 @@ struct rb_book_reader {
 	struct rb_findings *findings;
 	struct rb_book *book;
 	const struct rb_sheet *sheet;
-	struct rb_reading_rules rules[RB_OF_TAPE + 1]; /* by enum rb_reading_kind */
+	struct rb_reading_rules rules[RB_READING_KINDS]; /* by enum rb_reading_kind */
 	enum rb_unit row_unit;
 	bool unit_known; /* from the key, or from the first row's unit */
 	struct rb_names names;
@@ -65,8 +66,8 @@ bool rb_book_take_keys(struct rb_book_reader *reader);
 bool rb_book_take_row(void *reader, const struct rb_record *record);
 
 /* Note a reading among the habits, and say at the end what they look like. */
-void rb_habits_note(struct rb_habits *habits, enum rb_column column,
-		    const struct rb_reading *reading, uint32_t line);
+void rb_habits_note(struct rb_habits *habits, const struct rb_reading *reading,
+		    uint32_t line);
 void rb_habits_say(const struct rb_book_reader *reader);
 
 #endif

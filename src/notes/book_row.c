@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/book_reader.h"
+#include "notes/keeper.h"
 
 /* What a column holds: this is all that reading its cells takes. */
 static const struct {
@@ -14,7 +15,7 @@ static const struct {
 	{ RB_FORESIGHT, RB_OF_ROD },
 	{ RB_BACKSIGHT_DISTANCE, RB_OF_RUN },
 	{ RB_FORESIGHT_DISTANCE, RB_OF_RUN },
-	{ RB_MEASURE_DOWN, RB_OF_TAPE },
+	{ RB_MEASURE_DOWN, RB_OF_DROP },
 	{ RB_HEIGHT_OF_INSTRUMENT, RB_OF_ELEVATION },
 	{ RB_ELEVATION, RB_OF_ELEVATION },
 };
@@ -183,26 +184,6 @@ static bool take_name(struct rb_book_reader *r, const struct rb_record *record,
 	return name.text == typed.text || note_spelling(r, typed);
 }
 
-/* Equal but for case, which `word` has none of, and for a colon or the like behind it;
- * over after the first letter mostly. */
-static bool is_word(const char *name, const char *word)
-{
-	while (*word && (*name | 0x20) == *word)
-		name++, word++;
-	return !*word && !name[strspn(name, " :=.")];
-}
-
-static bool is_keepers(const char *name)
-{
-	static const char *const names[] = { "sum",    "sums",       "total",
-					     "totals", "misclosure", "closure" };
-
-	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-		if (is_word(name, names[i]))
-			return true;
-	return false;
-}
-
 /* How finely a column is written; readings in another unit than the book's do not tell.
  */
 static void note_places(struct rb_book_reader *r, enum rb_column column,
@@ -233,7 +214,7 @@ static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
 {
 	rb_length rod = r->book->key.rod;
 
-	rb_habits_note(&r->habits, column, reading, record->line);
+	rb_habits_note(&r->habits, reading, record->line);
 	if (rb_length_compare(rb_length_absolute(reading->value), rod) > 0)
 		say(r, record, column, RB_CODE_BEYOND_ROD,
 		    rb_rod_reading(reading->value, r->row_unit),
@@ -328,6 +309,48 @@ static void check_sights(struct rb_book_reader *r, const struct rb_record *recor
 		    rb_text(back ? "backsight" : "foresight"), rb_nothing());
 }
 
+/* What a row holds under the sight columns, as bits. */
+static unsigned sights_on(const struct rb_book *book, uint32_t row)
+{
+	unsigned bits = 0;
+
+	for (unsigned c = RB_BACKSIGHT; c <= RB_FORESIGHT; c++) {
+		rb_length sight = rb_book_value(book, (enum rb_column)c, row);
+
+		if (!rb_length_given(sight))
+			continue;
+		if (rb_length_compare(rb_length_absolute(sight), book->key.rod) > 0)
+			return 0;
+		bits |= 1u << c;
+	}
+	return bits;
+}
+
+/* Does the note keeper's row before stand to this one as the foresight onto a turning
+ * point stands to the backsight on it? */
+static bool is_like_turning(const struct rb_book *book)
+{
+	uint32_t row = book->rows;
+
+	return row && book->row[row].point == book->row[row - 1].point &&
+	       sights_on(book, row) == 1u << RB_BACKSIGHT &&
+	       sights_on(book, row - 1) & (1u << RB_FORESIGHT | 1u << RB_INTERMEDIATE) &&
+	       !(sights_on(book, row - 1) & 1u << RB_BACKSIGHT);
+}
+
+/* A name that may be one of sums or of a point is told where it matters. */
+static void check_keeper(struct rb_book_reader *r, const struct rb_record *record,
+			 enum rb_keeper keeper)
+{
+	bool doubt = keeper == RB_KEEPERS_DOUBT && sights_on(r->book, r->book->rows);
+
+	if (!doubt && (keeper <= RB_KEEPERS_DOUBT || !is_like_turning(r->book)))
+		return;
+	say(r, record, RB_POINT, RB_CODE_SUM_OR_POINT,
+	    kept(r, cell_of(r, record, RB_POINT)),
+	    rb_text(doubt ? "a point" : "a row of sums"));
+}
+
 /* A known elevation: in its own column, or, in a book without one, the elevation of the
  * benchmark that opens the book. */
 static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
@@ -357,6 +380,18 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 	return true;
 }
 
+/* A chainage that was read; how the first with a plus is written is how all are shown. */
+static bool set_chainage(struct rb_book_reader *r, const char *text, rb_length chainage)
+{
+	const char *plus = strchr(text, '+');
+
+	if (plus && !r->book->chainage_plus) {
+		plus += 1 + strspn(plus + 1, " \t");
+		r->book->chainage_plus = (int)digits_at(plus, strlen(plus));
+	}
+	return set_value(r, RB_CHAINAGE, chainage);
+}
+
 static bool take_chainage(struct rb_book_reader *r, const struct rb_record *record)
 {
 	struct rb_cell cell = cell_of(r, record, RB_CHAINAGE), whole;
@@ -371,7 +406,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 		reading =
 			rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
-			return set_value(r, RB_CHAINAGE, reading.value);
+			return set_chainage(r, whole.text, reading.value);
 		say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE, kept(r, cell),
 		    rb_nothing());
 		return set_value(r, RB_CHAINAGE, rb_length_none());
@@ -379,7 +414,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
 		reading = rb_chainage_parse(name, strlen(name), &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
-			return set_value(r, RB_CHAINAGE, reading.value);
+			return set_chainage(r, name, reading.value);
 	}
 	return set_value(r, RB_CHAINAGE, rb_length_none());
 }
@@ -412,7 +447,7 @@ static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 		r->book->unit = unit;
 	}
 	r->row_unit = unit;
-	for (int kind = 0; kind <= RB_OF_TAPE; kind++)
+	for (int kind = 0; kind < RB_READING_KINDS; kind++)
 		r->rules[kind].unit = unit;
 }
 
@@ -446,10 +481,12 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	struct rb_cell typed = rb_cell_unguarded(cell_of(r, record, RB_POINT));
 	char whole[64];
 	struct rb_cell name = whole_station(r, typed, whole);
+	enum rb_keeper keeper;
 
 	if (!rb_names_seek(&r->names, name.text, name.length))
 		return rb_findings_no_memory(r->findings);
-	book->written[book->rows] = is_keepers(typed.text) ? RB_WRITTEN_BY_KEEPER : 0;
+	keeper = rb_keeper_of(typed.text);
+	book->written[book->rows] = keeper > RB_KEEPERS_DOUBT ? RB_WRITTEN_BY_KEEPER : 0;
 	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
 		take_unit(r, record);
 	if (!note_line(r, record->line) || !take_values(r, record) ||
@@ -457,6 +494,7 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	    !take_chainage(r, record))
 		return false;
 	check_sights(r, record);
+	check_keeper(r, record, keeper);
 	take_rod_on(r, record);
 	if (book->remarks)
 		book->remarks[book->rows] = store(r, remark.text, remark.length);

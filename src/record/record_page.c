@@ -181,7 +181,8 @@ static void add_row(struct rb_table *table, const int *shown,
 	const char *cell[COLUMNS];
 
 	rb_length_format(elevation, e->elevation, book->style);
-	rb_length_format(adjusted, e->adjusted, rb_adjusted_style(book->style));
+	rb_length_format(adjusted, e->adjusted,
+			 rb_adjusted_style(book->style, book->fraction_asked));
 	rb_length_format(below, e->below, book->style);
 	for (size_t i = 0; i < table->columns; i++)
 		cell[i] = all[shown[i]];
@@ -193,7 +194,7 @@ static void put_table(struct writer *w, const struct rb_recorded_book *book)
 	enum rb_align number =
 		book->style.unit == RB_FEET_INCHES ? RB_ON_INCHES : RB_ON_POINT;
 	const struct rb_table_column all[COLUMNS] = {
-		[POINT] = { "point", RB_LEFT, false },
+		[POINT] = { "point", RB_LEFT, true },
 		[ROD_ON] = { "rod on", RB_LEFT, false },
 		[ELEVATION] = { "elevation", number, false },
 		[ADJUSTED] = { "adjusted", number, false },
@@ -257,7 +258,7 @@ enum { SEEN, EARLIER, IN, LATER, IN_LATER, DIFFERENCE, WORDS, PAIR_COLUMNS };
 static void add_pair(struct rb_table *table, struct writer *w, const struct rb_pair *pair)
 {
 	const struct rb_recorded_book *book = &w->ledger->book[pair->later.book];
-	struct rb_style finer = rb_adjusted_style(book->style);
+	struct rb_style finer = rb_adjusted_style(book->style, book->fraction_asked);
 	char earlier[RB_LENGTH_TEXT], later[RB_LENGTH_TEXT], apart[RB_LENGTH_TEXT];
 	const char *const cell[PAIR_COLUMNS] = {
 		[SEEN] = pair->later.point,
@@ -277,15 +278,27 @@ static void add_pair(struct rb_table *table, struct writer *w, const struct rb_p
 	rb_table_add(table, RB_ROW, cell);
 }
 
+/* A name this long is not kept on one line. */
+#define NAME_MOST 24
+
+static bool any_long_name(const struct rb_ledger *ledger)
+{
+	for (uint32_t i = 0; i < ledger->books; i++)
+		if (strlen(ledger->book[i].name) > NAME_MOST)
+			return true;
+	return false;
+}
+
 /* Elevations of books in different units stand in that of the later one. */
 static void put_several(struct writer *w)
 {
-	static const struct rb_table_column column[PAIR_COLUMNS] = {
-		[SEEN] = { "point", RB_LEFT, false },
+	bool longer = any_long_name(w->ledger);
+	const struct rb_table_column column[PAIR_COLUMNS] = {
+		[SEEN] = { "point", RB_LEFT, true },
 		[EARLIER] = { "elevation", RB_RIGHT, false },
-		[IN] = { "in", RB_LEFT, false },
+		[IN] = { "in", RB_LEFT, longer },
 		[LATER] = { "then", RB_RIGHT, false },
-		[IN_LATER] = { "in", RB_LEFT, false },
+		[IN_LATER] = { "in", RB_LEFT, longer },
 		[DIFFERENCE] = { "difference", RB_RIGHT, false },
 		[WORDS] = { "", RB_LEFT, true },
 	};

@@ -195,6 +195,11 @@ struct rb_page *rb_reduced_page(struct rb_arena *arena, const struct rb_reductio
 	}
 	add_overrides(page, r);
 	add_caution(page, &phrase, rb_reduction_book(r));
+	if (!sections->sections)
+		rb_page_add(page, RB_VERDICT,
+			    "OPEN: unchecked. No sight was taken after the backsight, so "
+			    "there is a height of instrument and no elevation.",
+			    NULL);
 	for (uint32_t i = 0; i < sections->sections; i++)
 		add_words(page, &phrase, r, &sections->section[i], RB_VERDICT,
 			  rb_section_verdict);

@@ -149,7 +149,7 @@ static void put_share(struct rb_phrase *phrase, rb_length share, struct rb_style
 		finer.decimals = needed > least ? needed : least;
 	if (style.unit == RB_FEET_INCHES && rb_shown_fraction(share))
 		finer = (struct rb_style){ .unit = RB_FEET_INCHES, .fraction = 64 };
-	rb_phrase_marked(phrase, share, finer);
+	rb_phrase_marked(phrase, share, rb_shown_style(share, finer));
 }
 
 static void say_adjusted(struct rb_phrase *phrase, const struct rb_reduction *r,
@@ -211,12 +211,36 @@ static void say_misclosure(struct rb_phrase *phrase, const struct rb_section *s,
 	rb_phrase_text(phrase, " allowed, ");
 }
 
+/* A known point was reached, but the sight onto it is booked so that it closes nothing.
+ */
+static void say_nearly_closed(struct rb_phrase *phrase, const struct rb_reduction *r,
+			      const struct rb_check *check)
+{
+	uint32_t row = rb_reduction_reduced(r)->shot[check->shot].row;
+
+	rb_phrase_text(phrase, " are not closed: the sight on ");
+	name_place(phrase, r, check->shot);
+	rb_phrase_text(phrase, " (line ");
+	rb_phrase_number(phrase, rb_reduction_line(r, row));
+	rb_phrase_text(phrase, ") is booked as an intermediate sight and ");
+	rb_phrase_text(phrase, check->difference.nm ? "comes out " : "agrees");
+	if (check->difference.nm)
+		rb_phrase_off(phrase, check->difference, r->style);
+	rb_phrase_text(phrase, "; booked as a foresight it closes them. ");
+}
+
 static void say_open(struct rb_phrase *phrase, const struct rb_reduction *r,
 		     const struct rb_section *s)
 {
+	const struct rb_check *check =
+		rb_section_nearly_closed(rb_reduction_sections(r), s);
+
 	rb_phrase_text(phrase, "OPEN: unchecked. The levels from ");
 	rb_section_name(phrase, r, s);
-	rb_phrase_text(phrase, " reach no known elevation; ");
+	if (check)
+		say_nearly_closed(phrase, r, check);
+	else
+		rb_phrase_text(phrase, " reach no known elevation; ");
 	count_of_setups(phrase, s, r->style.unit);
 	rb_phrase_text(phrase, ", not adjusted.");
 }

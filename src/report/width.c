@@ -53,6 +53,12 @@ static const struct range hidden[] = {
 	{ 0x2060, 0x206F }, { 0xFEFF, 0xFEFF }, { 0xFFF0, 0xFFFB }, { 0xFFFE, 0xFFFF },
 	{ 0xE0000, 0xE007F },
 };
+
+/* Letters that are written from right to left, with their marks. */
+static const struct range turned[] = {
+	{ 0x0590, 0x08FF }, { 0xFB1D, 0xFDFF }, { 0xFE70, 0xFEFC }, { 0x10800, 0x10FFF },
+	{ 0x1E800, 0x1EFFF },
+};
 /* clang-format on */
 
 #define COUNT(table) (sizeof(table) / sizeof *(table))
@@ -170,6 +176,25 @@ size_t rb_glyph_escape(char out[static RB_GLYPH_TEXT], struct rb_glyph glyph)
 	return used;
 }
 
+/* Nearly all text is told by its first byte to have no such letter. */
+static bool is_turned(const char *text, size_t length)
+{
+	return length && (unsigned char)*text >= 0xD6 &&
+	       among(rb_glyph_of(text, length).code, turned, COUNT(turned));
+}
+
+bool rb_turn_ends(const char *text, size_t at, size_t length)
+{
+	size_t next;
+
+	if (!is_turned(text + at, length - at))
+		return false;
+	next = at + rb_glyph_of(text + at, length - at).bytes;
+	if (next < length && text[next] == ' ')
+		next++;
+	return !is_turned(text + next, length - next);
+}
+
 size_t rb_width(const char *text, size_t length)
 {
 	size_t columns = 0;
@@ -209,6 +234,8 @@ void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
 			rb_sink_bytes(sink, text + at, glyph.bytes);
 		else
 			rb_sink_bytes(sink, out, rb_glyph_escape(out, glyph));
+		if (rb_turn_ends(text, at, length))
+			rb_sink_text(sink, RB_LEFT_TO_RIGHT);
 		at += glyph.bytes;
 	}
 }

@@ -231,8 +231,8 @@ static void nameless_points_go_by_their_chainage(void **state)
 		fall_of(HEAD BM ",0+00,,,5.00,,\n,0+12.5,,,5.50,,\n", along(nothing));
 
 	(void)state;
-	assert_string_equal(run.fall->leg[0].from, "0");
-	assert_string_equal(run.fall->leg[0].to, "12.5");
+	assert_string_equal(run.fall->leg[0].from, "0+00");
+	assert_string_equal(run.fall->leg[0].to, "0+12.5");
 	job_end(&run.job);
 }
 

@@ -97,6 +97,13 @@ static const struct planted {
 	{ FEET, 6, "sum,,14.28,,,19.03,-0.01\n", 7, RB_FORESIGHT, RB_CAUSE_TWICE },
 	{ FEET, 6, "total,,14.28,7.84,,14.29,\n", 7, HI, RB_CAUSE_UNKNOWN },
 	{ FEET, 6, "total,,14.28,,7.84,14.29,\n", 7, RB_INTERMEDIATE, RB_CAUSE_EXCHANGED },
+	{ FEET, 6, "Page 1 total,,14.28,,,14.92,\n", 7, RB_FORESIGHT, RB_CAUSE_EXCHANGED },
+	{ FEET, 6, "sum (BS),,14.28,,,,\n", 0, 0, RB_CAUSE_UNKNOWN },
+	{ FEET, 7, "Diff.,,-0.01,,,,\n", 0, 0, RB_CAUSE_UNKNOWN },
+	{ FEET, 7, "BS - FS diff,,,,,0.01,\n", 0, 0, RB_CAUSE_UNKNOWN },
+	{ FEET, 7, "difference,,,,,,-0.10\n", 8, EL, RB_CAUSE_EXCHANGED },
+	{ FEET, 7, "error of closure,,,,,,-0.10\n", 8, EL, RB_CAUSE_EXCHANGED },
+	{ FEET, 7, "allowable error,,,,,,0.02\n", 0, 0, RB_CAUSE_UNKNOWN },
 	{ FEET, 7, "closure,,,,,,-0.10\n", 8, EL, RB_CAUSE_EXCHANGED },
 	/* a slip of the pen, a slip that was carried on, and either way to write a closure */
 	{ FEET, 2, "TP-1,,5.11,103.35,,6.03,98.42\n", 3, EL, RB_CAUSE_EXCHANGED },

@@ -101,8 +101,14 @@ static const struct level_case cases[] = {
 	  "T,,2,,\n"
 	  "F,,,,1\n",
 	  "T 4: 5\n"
-	  "7 open-section\n"
-	  "4 spur\n", false },
+	  "4 spur\n"
+	  "7 open-section\n", false },
+	{ "side shots from the end of an open run are none",
+	  HEAD
+	  "A,100,4,,\n"
+	  "T,,3,,6.01\n"
+	  "S,,,1.55,\n",
+	  "4 open-section\n", false },
 	{ "a last backsight from which nothing was sighted is none",
 	  HEAD
 	  "A,100,4,,\n"

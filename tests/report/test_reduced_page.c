@@ -135,6 +135,27 @@ static const struct words_case {
 	  "D,4.44,3.33,\nA,,4.26,\n", false,
 	  { "DOES NOT CLOSE on A: 1.00 ft low, 0.02 ft allowed, 4 setups, not adjusted",
 	    "a whole foot: lines 3, 4, 5, 6, 7", NULL } },
+	{ "a backsight and nothing more", "point,bs,fs,bm\nA,4.27,,100\n", false,
+	  { "OPEN: unchecked. No sight was taken after the backsight, so there is a height of "
+	    "instrument and no elevation.", NULL } },
+	{ "stations as typed, of thousands in metres",
+	  "unit,m\npoint,chainage,bs,is,bm\nA,0+000,1.27,,100\nB,0+050,,1.500,\nC,1+250.5,,1.6,\n",
+	  false, { " 0+000 ", " 0+050 ", " 1+250.5 ", NULL } },
+	{ "of hundreds in metres, and a station that is a name",
+	  "unit,m\npoint,bs,is,bm\nA,1.27,,100\n0+50,,1.500,\n+75,,1.500,\n", false,
+	  { "0+50 0+50 ", "+75 0+75 ", NULL } },
+	{ "bare",
+	  "point,chainage,bs,is,bm\nA,0,4.27,,100\nB,50,,4.11,\n", false,
+	  { "B 50 ", NULL } },
+	{ "meant to close on an intermediate sight",
+	  "tolerance,0.02\npoint,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nC,,3.00,,100.34\n",
+	  false,
+	  { "OPEN: unchecked. The levels from A to B are not closed: the sight on C (line 5) is "
+	    "booked as an intermediate sight and comes out 0.01 ft high; booked as a foresight it "
+	    "closes them. 1 setup, not adjusted.", NULL } },
+	{ "the same, without a difference",
+	  "point,bs,is,bm\nA,4.27,,100\nA,,4.27,\n", false,
+	  { "the sight on A (line 3) is booked as an intermediate sight and agrees; booked", NULL } },
 	{ "a spur that moves with the point on which it stands",
 	  "tolerance,0.02\npoint,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nA,,,3.36,\n"
 	  "B,4.00,,,\nC,,3.21,,\n,,3.33,,\n", false,

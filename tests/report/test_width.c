@@ -27,6 +27,7 @@ static const struct width_case {
 	{ "\x7f",                   "\\x7f",                   4 },
 	{ "\xC2\x9B" "0m",          "\\x9b0m",                 6 }, /* C1: another escape */
 	{ "\xE2\x80\xAE",           "\\u202e",                 6 }, /* right to left */
+	{ "\xD7\xA9 12",            "\xD7\xA9\xE2\x80\x8E 12", 4 }, /* 12 stays behind it */
 	{ "\xEF\xBB\xBF",           "\\ufeff",                 6 },
 	{ "\xFF\xC3",               "\\xff\\xc3",              8 },
 	{ "\xC0\x80",               "\\xc0\\x80",              8 }, /* overlong */
@@ -65,6 +66,8 @@ static void lets_nothing_through(void **state)
 
 	(void)state;
 	for (uint32_t i = 0; i < 0x20000 && wrong < 10; i++) {
+		size_t columns = 0;
+
 		text[0] = (char)(i & 0xFF);
 		text[1] = (char)((i * 7) >> 3 & 0xFF);
 		text[2] = (char)(i >> 9 & 0xFF);
@@ -76,11 +79,13 @@ static void lets_nothing_through(void **state)
 			struct rb_glyph glyph =
 				rb_glyph_of(capture.text + at, capture.used - at);
 
-			wrong += !glyph.plain;
 			at += glyph.bytes;
+			if (glyph.code == 0x200E) /* our own mark */
+				continue;
+			wrong += !glyph.plain;
+			columns += glyph.columns;
 		}
-		wrong += rb_width(text, sizeof text) !=
-			 rb_width(capture.text, capture.used);
+		wrong += rb_width(text, sizeof text) != columns;
 	}
 	assert_int_equal(wrong, 0);
 }
