@@ -290,6 +290,7 @@ static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rule
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): the text undone is shorter than what was read */
 static void refuse_mojibake(const char *text, size_t length,
 			    const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -326,6 +327,7 @@ static void doubt_apostrophe(const struct rb_marked *m,
 	refuse(r, RB_REFUSE_TEXT, m->at[m->length - 1]);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 static void read_written(const char *text, size_t length,
 			 const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -357,6 +359,7 @@ static void read_written(const char *text, size_t length,
 		cure_comma(&m, rules, r);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules)
 {

@@ -72,12 +72,12 @@ bool rb_book_grow(struct rb_book_reader *r, void **list, uint32_t count, size_t 
 {
 	void *bigger;
 
-	if (count & (count - 1))
+	if (*list && (count & (count - 1)))
 		return true;
 	bigger = rb_arena_take(r->arena, count ? 2 * (size_t)count : 1, size);
 	if (!bigger)
 		return rb_findings_no_memory(r->findings);
-	if (count)
+	if (*list)
 		memcpy(bigger, *list, count * size);
 	*list = bigger;
 	return true;
@@ -311,13 +311,20 @@ static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 		r->rules[kind].unit = unit;
 }
 
+/* Does the row at hand stand on a line as the last jump has it? */
+static bool follows(const struct rb_book *book, uint32_t line)
+{
+	const struct rb_line_jump *last = &book->jump[book->jumps - 1];
+
+	return last->line + (book->rows - last->row) == line;
+}
+
 static bool note_line(struct rb_book_reader *r, uint32_t line)
 {
 	struct rb_book *book = r->book;
-	struct rb_line_jump *last = book->jumps ? &book->jump[book->jumps - 1] : NULL;
 	void *list = book->jump;
 
-	if (last && last->line + (book->rows - last->row) == line)
+	if (book->jumps && follows(book, line))
 		return true;
 	if (!rb_book_grow(r, &list, book->jumps, sizeof *book->jump))
 		return false;
