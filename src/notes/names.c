@@ -290,8 +290,9 @@ bool rb_names_compare(struct rb_names *names, const bool *is_known)
 }
 
 static const char *const ground_names[] = {
-	"ground", "grd",   "gr",      "g",     "cl",   "c/l",  "centreline", "centerline",
-	"spot",   "grade", "surface", "floor", "road", "lawn", "pavement",
+	"ground",     "grd",        "gr",    "g",    "cl",   "c/l",
+	"centreline", "centerline", "-",     "--",   "?",    "spot",
+	"grade",      "surface",    "floor", "road", "lawn", "pavement",
 };
 
 bool rb_name_is_ground(const char *text)
