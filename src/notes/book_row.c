@@ -122,9 +122,14 @@ static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
 		r->first_sight = r->book->rows;
 }
 
-static bool says_a_name(const struct rb_reading *reading, enum rb_column column)
+static bool says_a_name(const struct rb_reading *reading, enum rb_column column,
+			struct rb_cell cell)
 {
-	return column == RB_KNOWN_ELEVATION && reading->refusal == RB_REFUSE_TEXT;
+	static const char letters[] =
+		"abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
+
+	return column == RB_KNOWN_ELEVATION && reading->refusal == RB_REFUSE_TEXT &&
+	       !is_digit(cell.text[0]) && strpbrk(cell.text, letters);
 }
 
 /* Read a cell; the value, or none. */
@@ -142,7 +147,9 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 	if (!rb_reading_plain(cell.text, cell.length, &r->rules[kind], &reading))
 		reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
 	if (reading.refusal != RB_READ) {
-		if (says_a_name(&reading, column))
+		if (rb_cell_is_empty(cell))
+			return rb_length_none();
+		if (says_a_name(&reading, column, cell))
 			rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
 				    rb_book_kept(r, cell), rb_nothing());
 		else if (reading.refusal != RB_REFUSE_EMPTY &&
@@ -259,7 +266,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 	struct rb_reading reading;
 	char text[64];
 
-	if (cell.length) {
+	if (!rb_cell_is_empty(cell)) {
 		whole = rb_book_whole_station(r, cell, text);
 		if (cell.text[0] != '+')
 			whole = cell; /* a bare 10 in a column of its own is 10 */
@@ -284,7 +291,7 @@ static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record
 	struct rb_cell cell = rb_book_cell(r, record, RB_ROD_ON);
 	enum rb_rod_on place = r->book->key.rod_on;
 
-	if (cell.length) {
+	if (!rb_cell_is_empty(cell)) {
 		place = rb_rod_on_parse(cell.text, cell.length);
 		if (place == RB_ON_UNSAID)
 			rb_book_say(r, record, RB_ROD_ON, RB_CODE_BAD_ROD_ON,
@@ -299,6 +306,8 @@ static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 	struct rb_cell cell = rb_book_cell(r, record, RB_UNIT_OF_ROW);
 	enum rb_unit unit = r->book->unit;
 
+	if (rb_cell_is_empty(cell))
+		cell.length = 0;
 	if (cell.length && !rb_unit_parse(cell.text, cell.length, &unit))
 		rb_book_say(r, record, RB_UNIT_OF_ROW, RB_CODE_BAD_UNIT,
 			    rb_book_kept(r, cell), rb_text("ft, in, ft-in, m or mm"));
@@ -350,8 +359,11 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
 		take_unit(r, record);
 	if (!note_line(r, record->line) || !take_values(r, record) ||
-	    !rb_book_take_name(r, record, typed, name) || !take_known(r, record) ||
-	    !take_chainage(r, record))
+	    !rb_book_take_name(r, record, typed, name))
+		return false;
+	if (!rb_book_is_key(r, record, typed) && !take_known(r, record))
+		return false;
+	if (!take_chainage(r, record))
 		return false;
 	check_sights(r, record);
 	rb_book_doubt_name(r, record, keeper);
