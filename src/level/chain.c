@@ -10,6 +10,7 @@
 #include <stdlib.h>
 
 #include "level/kind.h"
+#include "notes/seek.h"
 
 #define WALKED (RB_NO_SECTION - 1) /* on the way: belongs to a chain already */
 
@@ -196,17 +197,11 @@ bool rb_chains_find(struct rb_sections *sections, struct rb_arena *arena, bool *
 const struct rb_section *rb_section_ending(const struct rb_sections *sections,
 					   uint32_t shot)
 {
-	uint32_t low = 0, high = sections->sections;
+	uint32_t at =
+		rb_seek(sections->section, sections->sections, sizeof *sections->section,
+			offsetof(struct rb_section, end), shot);
 
-	while (low < high) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (sections->section[middle].end < shot)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	return low < sections->sections && sections->section[low].end == shot
-		       ? &sections->section[low]
+	return at < sections->sections && sections->section[at].end == shot
+		       ? &sections->section[at]
 		       : NULL;
 }
