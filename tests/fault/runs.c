@@ -256,6 +256,8 @@ static void be_the_program(const struct scene *scene)
 	alarm(SECONDS_MOST);
 	must(dup2(input, 0) == 0 && dup2(output_fd, 1) == 1 && dup2(messages_fd, 2) == 2,
 	     "dup2");
+	if (scene->in_child)
+		scene->in_child();
 	fault->armed = true;
 	_exit(__real_main(argc, argv));
 }
