@@ -80,23 +80,26 @@ static bool answer(struct talk *t, struct rb_arena *arena, const struct rb_conve
 
 /* -- messages -- */
 
-/* "standard input:3:5": where in which line. */
-static char *name_place(struct talk *t, struct rb_arena *arena, const char *text,
-			const struct rb_conversion *c)
+/* Where in the line it goes wrong, in characters from 1. */
+static uint32_t column_of(const char *text, const struct rb_conversion *c)
 {
-	size_t end = strlen(text), column = 1;
-	char name[64];
-	int length;
+	size_t end = strlen(text);
+	uint32_t column = 1;
 
-	if (c->worked.refusal != RB_EXPRESSION_READ && c->worked.where < end)
-		end = c->worked.where;
-	else
-		end = 0;
-	for (size_t i = 0; i < end; i++)
+	if (c->worked.refusal == RB_EXPRESSION_READ || c->worked.where > end)
+		return 1;
+	for (size_t i = 0; i < c->worked.where; i++)
 		column += ((unsigned char)text[i] & 0xC0) != 0x80;
-	length = snprintf(name, sizeof name, "standard input:%lu:%zu",
-			  (unsigned long)t->number, column);
-	return rb_arena_text(arena, name, (size_t)length);
+	return column;
+}
+
+/* Put the line's number and the column into what was found on it. */
+static void place_findings(struct rb_findings *findings, uint32_t line, uint32_t column)
+{
+	for (size_t i = 0; i < findings->count; i++) {
+		findings->item[i]->place.line = line;
+		findings->item[i]->place.column = column;
+	}
 }
 
 static bool tell(struct talk *t, struct rb_findings *findings)
@@ -127,11 +130,11 @@ static bool take_in(struct talk *t, struct rb_arena *arena, const char *text)
 
 	if (!file || !c || !kept)
 		return false;
-	rb_findings_init(&file->findings, arena, "");
+	rb_findings_init(&file->findings, arena, "standard input");
 	read = rb_convert(c, kept, &t->style, &file->findings,
 			  rb_at(0, RB_WHOLE_ROW, NULL, "what was typed"));
-	file->findings.file = name_place(t, arena, kept, c);
-	if (!file->findings.file || file->findings.out_of_memory)
+	place_findings(&file->findings, t->number, column_of(kept, c));
+	if (file->findings.out_of_memory)
 		return false;
 	t->refused |= !read;
 	t->warned |= file->findings.of_severity[RB_WARNING] > 0;

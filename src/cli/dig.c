@@ -17,6 +17,7 @@ struct work {
 	struct rb_job *job;
 	struct rb_drain_input input; /* without a line in the hub mode */
 	struct rb_values *values;
+	enum rb_unit unit; /* of the line, or of the numbers beside a hub */
 	bool from_hub;
 	bool digging;     /* what stands low was dug too deep */
 	rb_length hi;     /* of a line */
@@ -79,6 +80,7 @@ static bool read_hub(struct work *w)
 	cut = read_cut(w);
 	if (!rb_findings_allow_result(rb_values_findings(w->values)))
 		return false;
+	w->unit = unit;
 	w->from_hub = true;
 	w->rod = rb_length_of(USUAL_ROD);
 	w->digging = cut.nm >= 0;
@@ -112,6 +114,7 @@ static bool read_line(struct work *w)
 	w->answer.on = on_words[on];
 	w->answer.on_pipe = w->surface != RB_TRENCH_BOTTOM;
 	w->digging = !w->answer.on_pipe;
+	w->unit = w->input.plan->unit;
 	w->answer.style = rb_asked_style(w->job->line, rb_plan_style(w->input.plan));
 	return true;
 }
@@ -148,7 +151,7 @@ static bool set_up(struct work *w)
 	if (!rb_findings_allow_result(rb_values_findings(w->values)))
 		return false;
 	w->answer.within = rb_length_given(within) ? rb_length_absolute(within)
-						   : rb_dig_within(w->answer.style.unit);
+						   : rb_dig_within(w->unit);
 	w->answer.words = style_of_words(line, w->answer.style);
 	w->answer.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1);
 	rb_phrase_init(&w->phrase, w->job->arena);
@@ -176,14 +179,14 @@ static rb_length read_rod(struct work *w, const char *text, const char *what)
 /* Find the answer to a reading; false where there is none. */
 static bool find(struct work *w, rb_length at, rb_length read)
 {
-	rb_length wanted = w->wanted;
+	struct rb_findings *findings = rb_values_findings(w->values);
+	struct rb_exact wanted = rb_exact_of(w->wanted);
 
-	if (!w->from_hub)
-		wanted = rb_dig_wanted(rb_values_findings(w->values), w->input.inverts,
-				       w->hi, at, w->surface);
 	w->answer.at = at;
-	if (!rb_length_given(wanted) ||
-	    !rb_findings_allow_result(rb_values_findings(w->values)))
+	if (!w->from_hub &&
+	    !rb_dig_wanted(findings, w->input.inverts, w->hi, at, w->surface, &wanted))
+		return false;
+	if (!rb_findings_allow_result(findings))
 		return false;
 	w->answer.dig = rb_dig(wanted, read, w->answer.within, w->digging);
 	return true;
@@ -240,16 +243,16 @@ static bool tell(struct work *w)
 	struct rb_findings *findings = rb_values_findings(w->values);
 	struct rb_text_style style = { RB_TEXT_COLUMNS, false };
 	struct rb_stream stream;
-	char hundred[sizeof w->values->cells.hundred], name[48];
-	int length = snprintf(name, sizeof name, "standard input:%lu",
-			      (unsigned long)w->number);
+	char hundred[sizeof w->values->cells.hundred];
 
 	memcpy(hundred, w->values->cells.hundred, sizeof hundred);
 	if (!findings->count && !findings->out_of_memory)
 		return true;
 	w->refused |= !rb_findings_allow_result(findings);
-	findings->file = rb_arena_text(w->job->arena, name, (size_t)length);
-	if (!findings->file || findings->out_of_memory ||
+	findings->file = "standard input";
+	for (size_t i = 0; i < findings->count; i++)
+		findings->item[i]->place.line = w->number;
+	if (findings->out_of_memory ||
 	    !rb_values_begin(w->values, w->job, w->values->cells.unit)) {
 		rb_job_no_memory(w->job);
 		return false;

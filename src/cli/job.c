@@ -3,6 +3,7 @@
 #include "cli/job.h"
 
 #include <errno.h>
+#include <string.h>
 #include <unistd.h>
 
 #include "cli/complaint.h"
@@ -95,12 +96,35 @@ const struct rb_findings *const *rb_job_findings(const struct rb_job *job, size_
 	return list;
 }
 
+static bool is_standard_input(const char *name)
+{
+	return name && !strcmp(name, "-");
+}
+
+/* Standard input is at its end once it was read. */
+static bool is_read_again(struct rb_job *job, const char *name)
+{
+	const struct rb_job_file *f = is_standard_input(name) ? job->first : NULL;
+	struct rb_stream stream;
+
+	while (f && !is_standard_input(f->input.name))
+		f = f->next;
+	if (!f)
+		return false;
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_sink_text(&stream.sink,
+		     "rodbook: standard input can be read only once: - may stand for "
+		     "one file\n");
+	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
+	return true;
+}
+
 struct rb_job_file *rb_job_read(struct rb_job *job, const char *name)
 {
 	const char *output = rb_given_text(job->line, RB_OPTION_OUTPUT);
 	struct rb_job_file *file;
 
-	if (job->status)
+	if (job->status || is_read_again(job, name))
 		return NULL;
 	file = new_file(job);
 	if (!file)

@@ -27,6 +27,11 @@ static const char *const inverted_words[] = {
 };
 /* clang-format on */
 
+static bool is_never_negative(enum rb_reading_kind kind)
+{
+	return kind == RB_OF_RUN || kind == RB_OF_DROP;
+}
+
 /* Figures and at most one point, as many as cannot overflow a product with a step. */
 struct plain {
 	uint64_t digits;
@@ -56,28 +61,23 @@ static bool scan_plain(const char *text, size_t length, struct plain *p)
 	return p->figures > 0 && p->figures <= 10;
 }
 
-/*
- * Nearly all cells of a long book are plain decimals: they are read here, in one pass.
- * Whatever is not as plain as that is left to the long way: false.
- */
-static bool read_plain(const char *text, size_t length,
-		       const struct rb_reading_rules *rules, struct rb_reading *out)
+bool rb_reading_plain(const char *text, size_t length,
+		      const struct rb_reading_rules *rules, struct rb_reading *out)
 {
 	enum rb_unit unit = rb_unit_of_bare(rules);
+	uint64_t nm,
+		most = rules->limit.nm > 0 ? (uint64_t)rules->limit.nm : RB_LENGTH_MAX;
 	bool minus;
 	struct plain p;
-	uint64_t nm, most = (uint64_t)RB_LENGTH_MAX;
 
 	if (length == 0 || length > 12)
 		return false;
 	minus = text[0] == '-';
 	if (!scan_plain(text + minus, length - minus, &p) || p.places > 9 ||
-	    steps[unit][p.places] == 0 || (minus && rules->kind == RB_OF_RUN))
+	    steps[unit][p.places] == 0 || (minus && is_never_negative(rules->kind)))
 		return false;
 	if (!p.point && rb_sheet_serial((int64_t)p.digits, rules))
 		return false;
-	if (rules->limit.nm > 0)
-		most = (uint64_t)rules->limit.nm;
 	nm = p.digits * (uint64_t)steps[unit][p.places];
 	if (nm > most || nm > (uint64_t)RB_LENGTH_MAX)
 		return false;
@@ -156,17 +156,18 @@ static bool strip_sign(const struct rb_marked *m, struct signs *s)
 /* May the signs that were taken off stand on a reading of this kind? */
 static enum rb_refusal judge_signs(const struct signs *s, enum rb_reading_kind kind)
 {
+	if (kind != RB_OF_ROD && s->brackets + s->words > 0)
+		return RB_REFUSE_INVERTED;
 	if (s->minus + s->plus + s->brackets + s->words > 1)
 		return RB_REFUSE_SIGNS;
-	if (kind != RB_OF_ROD && s->brackets + s->words > 0)
-		return RB_REFUSE_SIGNS;
-	return kind == RB_OF_RUN && s->minus > 0 ? RB_REFUSE_NEGATIVE : RB_READ;
+	return is_never_negative(kind) && s->minus > 0 ? RB_REFUSE_NEGATIVE : RB_READ;
 }
 
-/* A word without a minus lowers nothing but a rod; a run is never below zero. */
+/* A word without a minus lowers nothing but a rod; a run or a drop is never below zero.
+ */
 static bool is_negative(const struct signs *s, enum rb_reading_kind kind)
 {
-	if (kind == RB_OF_RUN)
+	if (is_never_negative(kind))
 		return false;
 	return s->minus + s->brackets > 0 || (s->words > 0 && kind == RB_OF_ROD);
 }
@@ -289,6 +290,7 @@ static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rule
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): the text undone is shorter than what was read */
 static void refuse_mojibake(const char *text, size_t length,
 			    const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -310,13 +312,22 @@ static void doubt_apostrophe(const struct rb_marked *m,
 			     const struct rb_reading_rules *rules, struct rb_reading *r)
 {
 	bool one_mark = strchr(m->text, '\'') == m->text + m->length - 1;
+	struct rb_marked unmarked = *m;
+	rb_length length;
 
 	if (!m->apostrophe || !one_mark || rb_unit_of_bare(rules) == RB_FEET)
 		return;
-	rb_meant(r, rules, r->value.nm);
+	length = r->value;
+	unmarked.text[--unmarked.length] = '\0';
+	unmarked.apostrophe = false;
+	read_marked(&unmarked, rules, r);
+	if (r->refusal == RB_READ)
+		rb_meant(r, rules, r->value.nm);
+	rb_meant(r, rules, length.nm);
 	refuse(r, RB_REFUSE_TEXT, m->at[m->length - 1]);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 static void read_written(const char *text, size_t length,
 			 const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -348,12 +359,13 @@ static void read_written(const char *text, size_t length,
 		cure_comma(&m, rules, r);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules)
 {
 	struct rb_reading r;
 
-	if (!read_plain(text, length, rules, &r))
+	if (!rb_reading_plain(text, length, rules, &r))
 		read_written(text, length, rules, &r);
 	return r;
 }

@@ -14,12 +14,21 @@ static int64_t digits_behind(const struct rb_reading *reading)
 	return reading->decimals > 2 ? 12 : part * power[reading->decimals] / RB_FOOT;
 }
 
-void rb_habits_note(struct rb_habits *habits, enum rb_column column,
-		    const struct rb_reading *reading, uint32_t line)
+/* A turning point may have two on its line, which is told once. */
+static void note_inverted(struct rb_habits *habits, uint32_t line)
 {
-	(void)column;
-	if (reading->inverted && habits->inverted++ < RB_FINDINGS_OF_A_KIND)
+	if (line == habits->last_inverted)
+		return;
+	habits->last_inverted = line;
+	if (habits->inverted++ < RB_FINDINGS_OF_A_KIND)
 		habits->inverted_line[habits->inverted - 1] = line;
+}
+
+void rb_habits_note(struct rb_habits *habits, const struct rb_reading *reading,
+		    uint32_t line)
+{
+	if (reading->inverted)
+		note_inverted(habits, line);
 	if (habits->over_eleven)
 		return;
 	if (reading->notation != RB_AS_DECIMAL || reading->unit != RB_FEET) {

@@ -20,7 +20,7 @@ static void put_feet_inches(struct rb_phrase *phrase, rb_length a, int fraction)
 	if (!mark)
 		return;
 	*mark = '\0';
-	if (strcmp(text, "0")) {
+	if (strcmp(text, "0") != 0) {
 		rb_phrase_text(phrase, text);
 		rb_phrase_text(phrase, " ft ");
 	}

@@ -59,6 +59,14 @@ static const char *name_of(const struct writer *w)
 
 /* -- head -- */
 
+static void put_others(struct writer *w)
+{
+	char others[40];
+
+	snprintf(others, sizeof others, "  and %zu more", w->paper->inputs - 1);
+	rb_sink_css_string(w->sink, others);
+}
+
 /* Where a browser writes at the foot of a sheet, a sheet that went astray can be matched
  * to its file. */
 static void put_sheet_foot(struct writer *w)
@@ -73,6 +81,8 @@ static void put_sheet_foot(struct writer *w)
 	rb_sink_css_string(w->sink, input->name);
 	rb_sink_css_string(w->sink, "  SHA-256 ");
 	rb_sink_css_string(w->sink, digits);
+	if (w->paper->inputs > 1)
+		put_others(w);
 	put(w, "\"}}\n");
 }
 

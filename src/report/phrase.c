@@ -88,3 +88,11 @@ void rb_phrase_words(struct rb_phrase *phrase, const char *text)
 		if (strchr("\r\n\t", phrase->text[from]))
 			phrase->text[from] = ' ';
 }
+
+void rb_phrase_rounded(struct rb_phrase *phrase, bool before_exact, bool result_exact)
+{
+	if (!result_exact)
+		rb_phrase_text(phrase, " (rounded)");
+	else if (!before_exact)
+		rb_phrase_text(phrase, " (exact; a number before it is rounded)");
+}
