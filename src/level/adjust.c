@@ -97,6 +97,7 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 
 /* A point that was only backsighted has what it had when it was reached; a known one that
  * begins an adjusted section is not moved. */
+/* NOLINTNEXTLINE(misc-no-recursion): once: what was reached was reached by a sight */
 static rb_length of_backsight(const struct rb_adjusted *a, const struct rb_shot *shot)
 {
 	uint32_t opens = rb_shot_opens(shot);
@@ -107,6 +108,7 @@ static rb_length of_backsight(const struct rb_adjusted *a, const struct rb_shot 
 	return rb_length_given(a->correction[opens]) ? rb_length_of(0) : rb_length_none();
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): once, see above */
 rb_length rb_shot_correction(const struct rb_adjusted *adjusted, uint32_t shot)
 {
 	const struct rb_shot *s = &adjusted->sections->reduced->shot[shot];

@@ -109,19 +109,24 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 	return true;
 }
 
+/* Is it the shot of the backsight on a row: on this row, or just before on its point? */
+static bool carries(const struct reducer *r, const struct rb_shot *last, uint32_t row)
+{
+	return last->row == row ||
+	       (r->last_sight != RB_NO_SHOT && last->backsight_row == RB_NO_ROW &&
+		r->book->row[last->row].point == r->book->row[row].point);
+}
+
 /* The shot that carries a backsight: the foresight's, on this row or on the last that
  * held a sight; otherwise one of its own. */
 static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row,
 					 rb_length elevation)
 {
-	struct rb_shot *last = r->out->shots ? &r->out->shot[r->out->shots - 1] : NULL;
+	uint32_t shots = r->out->shots;
 	struct rb_shot *shot;
 
-	if (last && last->row == row) {
-		shot = last;
-	} else if (r->last_sight != RB_NO_SHOT && last->backsight_row == RB_NO_ROW &&
-		   r->book->row[last->row].point == r->book->row[row].point) {
-		shot = last;
+	if (shots && carries(r, &r->out->shot[shots - 1], row)) {
+		shot = &r->out->shot[shots - 1];
 	} else {
 		shot = new_shot(r, row);
 		shot->elevation = elevation;

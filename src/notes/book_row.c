@@ -46,15 +46,14 @@ void rb_book_say(struct rb_book_reader *r, const struct rb_record *record,
 	struct rb_place place = place_of(r, record, column);
 
 	if (place.point)
-		place.point = rb_arena_text(r->arena, place.point, strlen(place.point));
+		place.point =
+			rb_findings_text(r->findings, place.point, strlen(place.point));
 	rb_findings_add(r->findings, code, place, first, second);
 }
 
 struct rb_argument rb_book_kept(struct rb_book_reader *r, struct rb_cell cell)
 {
-	const char *text = rb_arena_text(r->arena, cell.text, cell.length);
-
-	return rb_text(text ? text : "");
+	return rb_text(rb_findings_text(r->findings, cell.text, cell.length));
 }
 
 uint32_t rb_book_store(struct rb_book_reader *r, const char *text, size_t length)
@@ -73,12 +72,12 @@ bool rb_book_grow(struct rb_book_reader *r, void **list, uint32_t count, size_t 
 {
 	void *bigger;
 
-	if (count & (count - 1))
+	if (*list && (count & (count - 1)))
 		return true;
 	bigger = rb_arena_take(r->arena, count ? 2 * (size_t)count : 1, size);
 	if (!bigger)
 		return rb_findings_no_memory(r->findings);
-	if (count)
+	if (*list)
 		memcpy(bigger, *list, count * size);
 	*list = bigger;
 	return true;
@@ -140,7 +139,8 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 		return rb_length_none();
 	if (keepers && kind == RB_OF_ROD)
 		kind = RB_OF_ELEVATION;
-	reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
+	if (!rb_reading_plain(cell.text, cell.length, &r->rules[kind], &reading))
+		reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
 	if (reading.refusal != RB_READ) {
 		if (says_a_name(&reading, column))
 			rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
@@ -311,13 +311,20 @@ static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 		r->rules[kind].unit = unit;
 }
 
+/* Does the row at hand stand on a line as the last jump has it? */
+static bool follows(const struct rb_book *book, uint32_t line)
+{
+	const struct rb_line_jump *last = &book->jump[book->jumps - 1];
+
+	return last->line + (book->rows - last->row) == line;
+}
+
 static bool note_line(struct rb_book_reader *r, uint32_t line)
 {
 	struct rb_book *book = r->book;
-	struct rb_line_jump *last = book->jumps ? &book->jump[book->jumps - 1] : NULL;
 	void *list = book->jump;
 
-	if (last && last->line + (book->rows - last->row) == line)
+	if (book->jumps && follows(book, line))
 		return true;
 	if (!rb_book_grow(r, &list, book->jumps, sizeof *book->jump))
 		return false;

@@ -311,7 +311,6 @@ static bool sets_apart(const struct rb_block *before, const struct rb_block *blo
 	switch (block->kind) {
 	case RB_PARAGRAPH:
 	case RB_LINES:
-		return before->kind == RB_CAUTION || before->kind == RB_LINES;
 	case RB_VERDICT:
 		return before->kind == RB_CAUTION || before->kind == RB_LINES;
 	default:

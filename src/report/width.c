@@ -63,6 +63,7 @@ static const struct range turned[] = {
 };
 /* clang-format on */
 
+#define UTF8_MOST    4 /* bytes of a character */
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 
 static bool among(uint32_t code, const struct range *table, size_t count)
@@ -225,12 +226,13 @@ size_t rb_width_fit(const char *text, size_t length, size_t columns)
 	return at;
 }
 
-void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
+/* The first bytes of a text; what stands behind them is only looked at. */
+static void put_shown(struct rb_sink *sink, const char *text, size_t bytes, size_t length)
 {
 	char out[RB_GLYPH_TEXT];
 
-	for (size_t at = 0; at < length;) {
-		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
+	for (size_t at = 0; at < bytes;) {
+		struct rb_glyph glyph = rb_glyph_of(text + at, bytes - at);
 
 		if (glyph.plain)
 			rb_sink_bytes(sink, text + at, glyph.bytes);
@@ -240,6 +242,21 @@ void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
 			rb_sink_text(sink, RB_LEFT_TO_RIGHT);
 		at += glyph.bytes;
 	}
+}
+
+void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
+{
+	put_shown(sink, text, length, length);
+}
+
+/* A word with as much behind it as tells whether a run of turned letters goes on. */
+static void put_word(struct rb_sink *sink, const char *text, size_t bytes)
+{
+	size_t length = bytes;
+
+	while (length < bytes + 1 + UTF8_MOST && text[length])
+		length++;
+	put_shown(sink, text, bytes, length);
 }
 
 /* A word wider than a line goes on over as many lines as it takes; the column then. */
@@ -252,7 +269,7 @@ static size_t put_long_word(struct rb_sink *sink, const char *word, size_t lengt
 
 		if (!fits && at <= indent)
 			fits = rb_glyph_of(word, length).bytes;
-		rb_sink_shown(sink, word, fits);
+		put_word(sink, word, fits);
 		word += fits;
 		length -= fits;
 		if (!length)
