@@ -77,8 +77,6 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 		return NULL;
 	}
 	a->sections = sections;
-	for (uint32_t i = 0; i < setups; i++)
-		a->correction[i] = rb_length_none();
 	for (uint32_t i = 0; sections->adjust == RB_BY_DISTANCE && i < sections->sections;
 	     i++)
 		if (sections->section[i].adjusted)
@@ -88,8 +86,10 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 
 		if (of == RB_NO_SECTION)
 			a->correction[i] = of_spur(a, i);
-		else if (sections->section[of].adjusted &&
-			 sections->adjust == RB_BY_SETUPS)
+		else if (!sections->section[of].adjusted ||
+			 sections->adjust == RB_NOT_ADJUSTED)
+			a->correction[i] = rb_length_none();
+		else if (sections->adjust == RB_BY_SETUPS)
 			by_setups(a, i);
 	}
 	return a;
@@ -97,6 +97,7 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 
 /* A point that was only backsighted has what it had when it was reached; a known one that
  * begins an adjusted section is not moved. */
+/* NOLINTNEXTLINE(misc-no-recursion): once: what was reached was reached by a sight */
 static rb_length of_backsight(const struct rb_adjusted *a, const struct rb_shot *shot)
 {
 	uint32_t opens = rb_shot_opens(shot);
@@ -107,6 +108,7 @@ static rb_length of_backsight(const struct rb_adjusted *a, const struct rb_shot 
 	return rb_length_given(a->correction[opens]) ? rb_length_of(0) : rb_length_none();
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): once, see above */
 rb_length rb_shot_correction(const struct rb_adjusted *adjusted, uint32_t shot)
 {
 	const struct rb_shot *s = &adjusted->sections->reduced->shot[shot];

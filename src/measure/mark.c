@@ -93,7 +93,7 @@ static size_t decode(const char *text, size_t left, uint32_t *code)
 
 		if ((next & 0xC0) != 0x80)
 			return 1;
-		value = value << 6 | (next & 0x3Fu);
+		value = value << 6 | (next & 0x3FU);
 	}
 	*code = value;
 	return bytes;

@@ -61,17 +61,14 @@ static bool scan_plain(const char *text, size_t length, struct plain *p)
 	return p->figures > 0 && p->figures <= 10;
 }
 
-/*
- * Nearly all cells of a long book are plain decimals: they are read here, in one pass.
- * Whatever is not as plain as that is left to the long way: false.
- */
-static bool read_plain(const char *text, size_t length,
-		       const struct rb_reading_rules *rules, struct rb_reading *out)
+bool rb_reading_plain(const char *text, size_t length,
+		      const struct rb_reading_rules *rules, struct rb_reading *out)
 {
 	enum rb_unit unit = rb_unit_of_bare(rules);
+	uint64_t nm,
+		most = rules->limit.nm > 0 ? (uint64_t)rules->limit.nm : RB_LENGTH_MAX;
 	bool minus;
 	struct plain p;
-	uint64_t nm, most = (uint64_t)RB_LENGTH_MAX;
 
 	if (length == 0 || length > 12)
 		return false;
@@ -81,8 +78,6 @@ static bool read_plain(const char *text, size_t length,
 		return false;
 	if (!p.point && rb_sheet_serial((int64_t)p.digits, rules))
 		return false;
-	if (rules->limit.nm > 0)
-		most = (uint64_t)rules->limit.nm;
 	nm = p.digits * (uint64_t)steps[unit][p.places];
 	if (nm > most || nm > (uint64_t)RB_LENGTH_MAX)
 		return false;
@@ -256,6 +251,33 @@ static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules 
 	meant_by(r, rules, &cured);
 }
 
+/* 4. 27, 4 .27: a blank beside the point. */
+static bool cure_blanks(const struct rb_marked *m, const struct rb_reading_rules *rules,
+			struct rb_reading *r)
+{
+	struct rb_marked joined = *m;
+	struct rb_reading cured;
+
+	joined.length = 0;
+	for (int i = 0; i < m->length; i++) {
+		bool beside = m->text[i] == ' ' &&
+			      (m->text[i + 1] == '.' || (i > 0 && m->text[i - 1] == '.'));
+
+		if (!beside)
+			joined.text[joined.length++] = m->text[i];
+	}
+	joined.text[joined.length] = '\0';
+	if (joined.length == m->length)
+		return false;
+	read_marked(&joined, rules, &cured);
+	if (cured.refusal != RB_READ)
+		return false;
+	*r = (struct rb_reading){ 0 };
+	meant_by(r, rules, &cured);
+	refuse(r, RB_REFUSE_SPACED, m->at[0]);
+	return true;
+}
+
 /* Is the letter at i one that stands for a digit in this place: beside a figure or a
  * mark, or alone, and not the i of `in` and `inv`? */
 static bool is_digit_letter(const struct rb_marked *m, int i)
@@ -295,6 +317,7 @@ static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rule
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): the text undone is shorter than what was read */
 static void refuse_mojibake(const char *text, size_t length,
 			    const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -316,13 +339,22 @@ static void doubt_apostrophe(const struct rb_marked *m,
 			     const struct rb_reading_rules *rules, struct rb_reading *r)
 {
 	bool one_mark = strchr(m->text, '\'') == m->text + m->length - 1;
+	struct rb_marked unmarked = *m;
+	rb_length length;
 
 	if (!m->apostrophe || !one_mark || rb_unit_of_bare(rules) == RB_FEET)
 		return;
-	rb_meant(r, rules, r->value.nm);
+	length = r->value;
+	unmarked.text[--unmarked.length] = '\0';
+	unmarked.apostrophe = false;
+	read_marked(&unmarked, rules, r);
+	if (r->refusal == RB_READ)
+		rb_meant(r, rules, r->value.nm);
+	rb_meant(r, rules, length.nm);
 	refuse(r, RB_REFUSE_TEXT, m->at[m->length - 1]);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 static void read_written(const char *text, size_t length,
 			 const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -344,6 +376,9 @@ static void read_written(const char *text, size_t length,
 	read_marked(&m, rules, r);
 	if (r->refusal == RB_READ)
 		doubt_apostrophe(&m, rules, r);
+	if ((r->refusal == RB_REFUSE_TEXT || r->refusal == RB_REFUSE_SPACED) &&
+	    r->maybes == 0 && cure_blanks(&m, rules, r))
+		return;
 	if ((r->refusal != RB_REFUSE_TEXT && r->refusal != RB_REFUSE_POINTS &&
 	     r->refusal != RB_REFUSE_COMMA) ||
 	    r->maybes > 0)
@@ -354,12 +389,13 @@ static void read_written(const char *text, size_t length,
 		cure_comma(&m, rules, r);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules)
 {
 	struct rb_reading r;
 
-	if (!read_plain(text, length, rules, &r))
+	if (!rb_reading_plain(text, length, rules, &r))
 		read_written(text, length, rules, &r);
 	return r;
 }

@@ -172,16 +172,18 @@ static int hour_typed(int hour, char half)
 	return half == 'a' && hour == 12 ? 0 : hour;
 }
 
-/* Feet and inches of h:mm, h:mm:00 or m:ss.ff. */
+/* Feet and inches of h:mm, h:mm:00 or m:ss.ff; 4:27 is no such, but may be 4.27. */
 static void meant_time(struct rb_reading *r, const struct rb_reading_rules *rules,
 		       int hour, const struct rb_number *minutes)
 {
 	int64_t inches;
 
-	if (rb_unit_is_metric(rules->unit))
-		return;
-	if (rb_number_length(minutes, RB_INCH, &inches) == RB_READ && inches < RB_FOOT)
+	if (!rb_unit_is_metric(rules->unit) &&
+	    rb_number_length(minutes, RB_INCH, &inches) == RB_READ && inches < RB_FOOT)
 		rb_meant(r, rules, hour * RB_FOOT + inches);
+	else if (minutes->places == 0 && minutes->digits >= 10 &&
+		 rules->unit != RB_FEET_INCHES)
+		rb_meant_decimal(r, rules, hour, minutes->digits);
 }
 
 static bool refuse_time(const char *text, const struct rb_reading_rules *rules,
@@ -307,8 +309,8 @@ bool rb_sheet_serial(int64_t number, const struct rb_reading_rules *rules)
 {
 	bool small_unit = rules->unit == RB_INCHES || rules->unit == RB_MILLIMETRES;
 
-	/* 45780 mm is an elevation of 45.780 m. */
-	if (rules->kind == RB_OF_ELEVATION && small_unit)
+	/* 45780 mm is an elevation of 45.780 m, or a length to be converted. */
+	if ((rules->kind == RB_OF_ELEVATION || rules->kind == RB_OF_TAPE) && small_unit)
 		return false;
 	return number >= 40000 && number <= 55000;
 }

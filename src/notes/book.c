@@ -101,6 +101,7 @@ static bool on_header(void *self, const struct rb_sheet *sheet)
 	r->text_used = 1;
 	r->names.text = book->text;
 	r->names.name = book->name;
+	rb_book_choose_columns(r);
 	if (!rb_book_take_keys(r))
 		return false;
 	r->row_unit = book->unit;

@@ -319,10 +319,10 @@ static void put_legend(struct writer *w)
 		       "elevation: as levelled; adjusted: with the misclosure "
 		       "spread.");
 	if (w->record->several->pairs)
-		rb_phrase_text(
-			&w->phrase,
-			"\nSeen in several books: adjusted where there is one; the "
-			"later less the earlier.");
+		rb_phrase_text(&w->phrase,
+			       "\nSeen in several books: adjusted where there is one, in "
+			       "the unit of the later\nbook; the difference is the later "
+			       "less the earlier.");
 	add(w, RB_LINES);
 }
 

@@ -66,7 +66,7 @@ static size_t put_columns(struct rb_table_column *to, const struct rb_table_colu
 	size_t columns = 0;
 
 	for (size_t i = 0; i < count; i++)
-		if (names || strcmp(from[i].heading, CHAINAGE))
+		if (names || strcmp(from[i].heading, CHAINAGE) != 0)
 			to[columns++] = from[i];
 	return columns;
 }

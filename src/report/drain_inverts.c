@@ -232,6 +232,7 @@ static struct rb_table *start_rods(struct rb_drain_maker *m, bool names)
 
 	say_hi(m);
 	caption = rb_arena_text(m->phrase.arena, m->phrase.text, m->phrase.used);
+	m->page->out_of_memory |= !caption;
 	rb_phrase_clear(&m->phrase);
 	column[columns++] = (struct rb_table_column){ "point", RB_LEFT, RB_SPILLS };
 	if (names)

@@ -60,7 +60,7 @@ bool rb_drain_names(const struct rb_drain_maker *m)
 		const struct rb_station *station = &m->r->inverts->station[i];
 
 		rb_drain_chainage(m, text, station->chainage);
-		if (strcmp(text, station->name))
+		if (strcmp(text, station->name) != 0)
 			return true;
 	}
 	return false;

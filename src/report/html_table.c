@@ -53,7 +53,9 @@ static size_t print_size(const struct writer *w)
 			width = SPILLING;
 		tenths += width * 10;
 	}
-	size = PAPER_POINTS * 100000 / (602 * tenths);
+	if (!tenths)
+		return most;
+	size = PAPER_POINTS * (size_t)100000 / (602 * tenths);
 	return size > most ? most : size < PRINT_LEAST ? PRINT_LEAST : size;
 }
 

@@ -19,7 +19,7 @@ struct maker {
 	struct rb_phrase phrase;
 	struct rb_run_places run;
 	uint32_t section; /* the next to end */
-	bool ground_named, sight_named;
+	bool ground_named;
 };
 
 static bool is_sighted(const struct rb_shot *shot)

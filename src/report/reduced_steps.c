@@ -218,7 +218,7 @@ static uint32_t turning_shots(const struct teller *t, const struct rb_section *s
 
 static void tell_sum(struct teller *t, const struct rb_section *s, bool back)
 {
-	uint32_t turning[TERMS], terms = turning_shots(t, s, turning);
+	uint32_t turning[TERMS] = { 0 }, terms = turning_shots(t, s, turning);
 	bool exact = true;
 
 	begin(t, back ? "sum of backsights" : "sum of foresights");

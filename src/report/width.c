@@ -63,6 +63,7 @@ static const struct range turned[] = {
 };
 /* clang-format on */
 
+#define UTF8_MOST    4 /* bytes of a character */
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 
 static bool among(uint32_t code, const struct range *table, size_t count)
@@ -237,19 +238,20 @@ size_t rb_width_fit(const char *text, size_t length, size_t columns)
 	return at;
 }
 
-void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
+/* The first bytes of a text; what stands behind them is only looked at. */
+static void put_shown(struct rb_sink *sink, const char *text, size_t bytes, size_t length)
 {
 	char out[RB_GLYPH_TEXT];
 
-	for (size_t at = 0; at < length;) {
-		size_t run = plain_run(text + at, length - at);
+	for (size_t at = 0; at < bytes;) {
+		size_t run = plain_run(text + at, bytes - at);
 		struct rb_glyph glyph;
 
 		rb_sink_bytes(sink, text + at, run);
 		at += run;
-		if (at == length)
+		if (at == bytes)
 			return;
-		glyph = rb_glyph_of(text + at, length - at);
+		glyph = rb_glyph_of(text + at, bytes - at);
 		if (glyph.plain)
 			rb_sink_bytes(sink, text + at, glyph.bytes);
 		else
@@ -260,12 +262,27 @@ void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
 	}
 }
 
+void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
+{
+	put_shown(sink, text, length, length);
+}
+
+/* A word with as much behind it as tells whether a run of turned letters goes on. */
+static void put_part(struct rb_sink *sink, const char *text, size_t bytes)
+{
+	size_t length = bytes;
+
+	while (length < bytes + 1 + UTF8_MOST && text[length])
+		length++;
+	put_shown(sink, text, bytes, length);
+}
+
 /* A word wider than a line goes on over as many lines as it takes; the column then. */
 static size_t put_word(struct rb_sink *sink, const char *word, size_t length,
 		       size_t width, size_t at, size_t indent, size_t columns)
 {
 	if (at + width <= columns) {
-		rb_sink_shown(sink, word, length);
+		put_part(sink, word, length);
 		return at + width;
 	}
 	for (;;) {
@@ -274,7 +291,7 @@ static size_t put_word(struct rb_sink *sink, const char *word, size_t length,
 
 		if (!fits && at <= indent)
 			fits = rb_glyph_of(word, length).bytes;
-		rb_sink_shown(sink, word, fits);
+		put_part(sink, word, fits);
 		word += fits;
 		length -= fits;
 		if (!length)

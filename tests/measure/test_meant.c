@@ -98,11 +98,13 @@ static const struct point_case {
 	{ "3001",    IN, { 3001 * (RB_INCH / 100) } },
 	{ "635",     IN, { WANTED } },
 	{ "76200",   MM, { MILLI(7620) } },
-	{ "76201",   MM, { 762010000 } },
+	{ "76201",   MM, { 0 } },            /* no rod shows hundredths of a millimetre */
 	{ "53.2",    FT, { HUNDREDTHS(532) } },
-	{ "99999999999999", M, { 0 } },      /* the point would be too far away */
-	{ "7000000", M,  { MILLI(7000) } },  /* six places to the left, no more */
-	{ "70000000", M, { 0 } },
+	{ "70000000", M, { MILLI(7000) } },
+	{ "99999999999999", M, { 0 } },      /* more places than a rod shows */
+	{ "12345",   M,  { 1234500000 } },   /* 12.345 is over the rod */
+	{ "95",      FT, { HUNDREDTHS(950), HUNDREDTHS(95) } },
+	{ "532000",  FT, { HUNDREDTHS(532) } },
 };
 
 static const struct unmarked_case {

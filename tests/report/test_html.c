@@ -84,9 +84,11 @@ static void stands_in_order(void **state)
 	for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
 		const char *found = strstr(at, parts[i]);
 
-		if (!found)
+		if (!found) {
 			fail_msg("not there, or not behind the part before: %s",
 				 parts[i]);
+			return;
+		}
 		at = found + 1;
 	}
 }

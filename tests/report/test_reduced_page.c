@@ -13,6 +13,9 @@
 #include "report/reduced_page.h"
 #include "report/text.h"
 
+#define CHUNK 4 /* no two takings share a block: each may fail */
+#include "notes/arena.c"
+
 static struct capture capture;
 static const struct rb_text_style plain = { RB_TEXT_COLUMNS, false };
 

@@ -105,6 +105,10 @@ static void wraps_at_blanks(void **state)
 	rb_sink_wrapped(&capture.sink, "one two\nthree  fourfourfour five", 4, 2, 12);
 	assert_string_equal(captured(&capture),
 			    "one two\n  three\n  fourfourfo\n  ur five");
+	/* Two words of one name, and the number behind them. */
+	capture_init(&capture);
+	rb_sink_wrapped(&capture.sink, "\xD7\xA9 \xD7\x9C 12", 0, 0, 40);
+	assert_string_equal(captured(&capture), "\xD7\xA9 \xD7\x9C\xE2\x80\x8E 12");
 }
 
 /* A number stays with its fraction and its unit; a word too long for a line is cut. */
