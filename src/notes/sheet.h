@@ -130,7 +130,7 @@ struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell c
 				  struct rb_place place,
 				  const struct rb_reading_rules *rules);
 
-/* Add the finding for a reading that was refused (not for an empty one). */
+/* Add the finding for a reading that was refused; an empty one is told as no reading. */
 void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		      struct rb_place place, const struct rb_reading *reading,
 		      enum rb_unit unit);
