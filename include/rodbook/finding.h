@@ -123,6 +123,11 @@ struct rb_findings {
 void rb_findings_init(struct rb_findings *findings, struct rb_arena *arena,
 		      const char *file);
 
+/* A copy of a text that a finding is to hold, in the arena of the list.  "" where memory
+ * ran out, and the list remembers that: a finding never loses its words in silence. */
+const char *rb_findings_text(struct rb_findings *findings, const char *text,
+			     size_t length);
+
 /* Add a finding; arguments beyond those given are nothing. */
 void rb_findings_add(struct rb_findings *findings, enum rb_code code,
 		     struct rb_place place, struct rb_argument first,

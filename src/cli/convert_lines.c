@@ -73,7 +73,8 @@ static bool answer(struct talk *t, struct rb_arena *arena, const struct rb_conve
 	else
 		worded = answer_text(t, arena, c);
 	t->answered++;
-	rb_sink_flush(&t->sink);
+	if (worded)
+		rb_sink_flush(&t->sink);
 	return worded;
 }
 
@@ -101,7 +102,7 @@ static void place_findings(struct rb_findings *findings, uint32_t line, uint32_t
 	}
 }
 
-static void tell(struct talk *t, struct rb_findings *findings)
+static bool tell(struct talk *t, struct rb_findings *findings)
 {
 	int wish = rb_given_number(t->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
 	enum rb_severity least = rb_given(t->line, RB_OPTION_QUIET) ? RB_FAILED : RB_NOTE;
@@ -111,8 +112,10 @@ static void tell(struct talk *t, struct rb_findings *findings)
 	struct rb_stream stream;
 
 	rb_stream_open(&stream, STDERR_FILENO);
-	rb_messages_write_text(&stream.sink, findings, least, style);
+	if (!rb_messages_write_text(&stream.sink, findings, least, style))
+		return false;
 	rb_stream_close(&stream, RB_EXIT_HOLDS);
+	return true;
 }
 
 /* -- a line -- */
@@ -137,9 +140,9 @@ static bool take_in(struct talk *t, struct rb_arena *arena, const char *text)
 	t->warned |= file->findings.of_severity[RB_WARNING] > 0;
 	if (read && !answer(t, arena, c))
 		return false;
-	if (!messages_wait(t)) {
-		tell(t, &file->findings);
-	} else if (file->findings.count) {
+	if (!messages_wait(t))
+		return tell(t, &file->findings);
+	if (file->findings.count) {
 		*t->job.last = file;
 		t->job.last = &file->next;
 	}
@@ -205,7 +208,7 @@ static void read_lines(struct talk *t)
 {
 	char *text = NULL;
 	size_t room = 0;
-	ssize_t length;
+	ssize_t length = 0;
 
 	greet(t);
 	prompt(t);
@@ -217,24 +220,25 @@ static void read_lines(struct talk *t)
 			break;
 		prompt(t);
 	}
-	if (is_wanted(t) && ferror(stdin))
-		t->job.status = rb_system_failed("standard input", errno);
+	if (is_wanted(t) && length < 0 && !feof(stdin)) /* memory sets no ferror() */
+		rb_job_failed(&t->job, "standard input", errno);
 	free(text);
 	if (t->prompts)
 		(void)!write(STDERR_FILENO, "\n", 1);
 }
 
-/* A file is left only where every line was read. */
+/* A file is left only where every line was read, and what is not whole does not look it.
+ */
 static void end_answers(struct talk *t, const char *name)
 {
 	if (t->format == RB_FORMAT_JSON)
 		rb_json_end(&t->json);
-	rb_sink_flush(&t->sink);
+	if (!t->job.status)
+		rb_sink_flush(&t->sink);
 	if (t->job.status || (name && t->refused))
 		rb_output_abandon(&t->output);
 	else if (!rb_output_close(&t->output))
-		t->job.status = rb_system_failed(name ? name : "standard output",
-						 t->output.error);
+		rb_job_failed(&t->job, name, t->output.error);
 	if (!t->job.status && t->refused)
 		t->job.status = RB_EXIT_INPUT;
 	if (!t->job.status && t->warned && rb_given(t->line, RB_OPTION_STRICT))
@@ -254,7 +258,7 @@ enum rb_exit rb_convert_lines(const struct rb_command_line *line)
 	if (!t.job.arena)
 		return rb_job_end(&t.job, NULL);
 	if (!rb_output_open(&t.output, name, RB_REPLACE)) {
-		t.job.status = rb_system_failed(name, t.output.error);
+		rb_job_failed(&t.job, name, t.output.error);
 		return rb_job_end(&t.job, NULL);
 	}
 	rb_sink_init(&t.sink, rb_output_write, &t.output);

@@ -42,8 +42,8 @@ static int hold_folder(const char *path)
 	int fd = folder ? open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC) : -1;
 
 	free(folder);
-	while (fd >= 0 && flock(fd, LOCK_EX) && errno == EINTR)
-		continue;
+	while (fd >= 0 && flock(fd, LOCK_EX) && errno == EINTR) {
+	}
 	return fd;
 }
 
@@ -76,7 +76,7 @@ static bool write_record(struct rb_sink *sink, void *self)
 	const struct work *work = self;
 	const struct rb_input *old = work->before ? &work->before->input : NULL;
 
-	if (!work->ledger->has_record)
+	if (!old || !work->ledger->has_record)
 		return rb_record_write_csv(sink, work->ledger);
 	rb_sink_bytes(sink, old->bytes, old->length);
 	if (old->bytes[old->length - 1] != '\n')
@@ -107,6 +107,7 @@ static bool reduce(struct work *work, struct rb_job_file *file,
 	*reduction = (struct rb_reduction){
 		.adjusted = rb_adjust(arena, findings, sections),
 		.style = rb_asked_style(line, rb_book_style(book)),
+		.fraction_asked = rb_given(line, RB_OPTION_FRACTION),
 		.unit_asked = rb_given(line, RB_OPTION_UNIT),
 		.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1),
 	};

@@ -20,8 +20,8 @@ static void remove_scrap(int number)
 {
 	if (there)
 		unlink(scrap);
-	signal(number, SIG_DFL);
-	raise(number);
+	(void)signal(number, SIG_DFL);
+	(void)raise(number);
 }
 
 /* A signal that the parent had ignored (nohup) stays ignored. */

@@ -15,7 +15,7 @@ void rb_streams_prepare(void)
 {
 	static const int way[] = { O_RDONLY, O_RDONLY, O_WRONLY };
 
-	signal(SIGPIPE, SIG_IGN);
+	(void)signal(SIGPIPE, SIG_IGN);
 	for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++)
 		if (fcntl(fd, F_GETFD) < 0 && open("/dev/null", way[fd]) != fd)
 			_exit(RB_EXIT_SYSTEM);
@@ -41,7 +41,8 @@ bool rb_stream_color(int fd, enum rb_color wish)
 
 	if (wish != RB_COLOR_AUTO)
 		return wish == RB_COLOR_ALWAYS;
-	return (!none || !*none) && terminal && strcmp(terminal, "dumb") && isatty(fd);
+	return (!none || !*none) && terminal && strcmp(terminal, "dumb") != 0 &&
+	       isatty(fd);
 }
 
 enum rb_exit rb_system_failed(const char *what, int error)

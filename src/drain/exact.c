@@ -41,6 +41,7 @@ static struct rb_exact coarse(struct rb_exact a)
 	return reduced(a.whole, num, COARSE_DENOMINATOR);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): once: coarse ones have a common denominator */
 struct rb_exact rb_exact_add(struct rb_exact a, struct rb_exact b)
 {
 	int64_t divisor = greatest_common_divisor(a.den, b.den);

@@ -192,3 +192,21 @@ bool rb_chains_find(struct rb_sections *sections, struct rb_arena *arena, bool *
 	rb_arena_free(scratch);
 	return found;
 }
+
+const struct rb_section *rb_section_ending(const struct rb_sections *sections,
+					   uint32_t shot)
+{
+	uint32_t low = 0, high = sections->sections;
+
+	while (low < high) {
+		uint32_t middle = low + (high - low) / 2;
+
+		if (sections->section[middle].end < shot)
+			low = middle + 1;
+		else
+			high = middle;
+	}
+	return low < sections->sections && sections->section[low].end == shot
+		       ? &sections->section[low]
+		       : NULL;
+}

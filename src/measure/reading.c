@@ -62,17 +62,14 @@ static bool scan_plain(const char *text, size_t length, struct plain *p)
 	return p->figures > 0 && p->figures <= 10;
 }
 
-/*
- * Nearly all cells of a long book are plain decimals: they are read here, in one pass.
- * Whatever is not as plain as that is left to the long way: false.
- */
-static bool read_plain(const char *text, size_t length,
-		       const struct rb_reading_rules *rules, struct rb_reading *out)
+bool rb_reading_plain(const char *text, size_t length,
+		      const struct rb_reading_rules *rules, struct rb_reading *out)
 {
 	enum rb_unit unit = rb_unit_of_bare(rules);
+	uint64_t nm,
+		most = rules->limit.nm > 0 ? (uint64_t)rules->limit.nm : RB_LENGTH_MAX;
 	bool minus;
 	struct plain p;
-	uint64_t nm, most = (uint64_t)RB_LENGTH_MAX;
 
 	if (length == 0 || length > 12)
 		return false;
@@ -82,8 +79,6 @@ static bool read_plain(const char *text, size_t length,
 		return false;
 	if (!p.point && rb_sheet_serial((int64_t)p.digits, rules))
 		return false;
-	if (rules->limit.nm > 0)
-		most = (uint64_t)rules->limit.nm;
 	nm = p.digits * (uint64_t)steps[unit][p.places];
 	if (nm > most || nm > (uint64_t)RB_LENGTH_MAX)
 		return false;
@@ -221,6 +216,7 @@ void rb_marked_read(const struct rb_marked *m, const struct rb_reading_rules *ru
 	out->inverted = negative && rules->kind == RB_OF_ROD && out->value.nm < 0;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): the text undone is shorter than what was read */
 static void refuse_mojibake(const char *text, size_t length,
 			    const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -257,6 +253,7 @@ static void doubt_apostrophe(const struct rb_marked *m,
 	refuse(r, RB_REFUSE_TEXT, m->at[m->length - 1]);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 static void read_written(const char *text, size_t length,
 			 const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -282,12 +279,13 @@ static void read_written(const char *text, size_t length,
 		rb_cure(&m, rules, r);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules)
 {
 	struct rb_reading r;
 
-	if (!read_plain(text, length, rules, &r))
+	if (!rb_reading_plain(text, length, rules, &r))
 		read_written(text, length, rules, &r);
 	return r;
 }

@@ -95,6 +95,14 @@ struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules);
 
 /*
+ * The short way for what nearly all cells of a long book hold, a plain decimal: figures
+ * and at most one point, with or without a minus.  False, and nothing is said of it: the
+ * text is not as plain as that, and rb_reading_parse() tells what it is.
+ */
+bool rb_reading_plain(const char *text, size_t length,
+		      const struct rb_reading_rules *rules, struct rb_reading *out);
+
+/*
  * Read a chainage: 0+50, 1+25.5 (two digits after the plus count in hundreds, three in
  * thousands), 50, 15.2 m, in the unit of runs.  `+10` without a figure before the plus is
  * refused here: the caller knows which hundred was last written.

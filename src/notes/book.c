@@ -161,6 +161,26 @@ static void sort_benchmarks(struct rb_book_reader *r)
 	book->benchmarks = (uint32_t)(kept - book->benchmark) + 1;
 }
 
+/* What stands under elevation on the row that opens the book, or above it, is probably
+ * what was meant. */
+static void say_no_known_elevation(struct rb_book_reader *r, struct rb_place header)
+{
+	const struct rb_book *book = r->book;
+	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing() };
+
+	for (uint32_t row = 0; row <= r->first_sight; row++) {
+		rb_length elevation = rb_book_value(book, RB_ELEVATION, row);
+
+		if (!rb_length_given(elevation) || book->row[row].point == RB_NO_POINT ||
+		    book->written[row] & RB_WRITTEN_BY_KEEPER)
+			continue;
+		argument[0] = rb_line(rb_book_line(book, row));
+		argument[1] = rb_measure(elevation, book->unit);
+		argument[2] = rb_text(rb_book_typed(book, row));
+	}
+	rb_findings_add4(r->findings, RB_CODE_NO_KNOWN_ELEVATION, header, argument);
+}
+
 /* Is there enough in the book to begin with? */
 static void check_whole(struct rb_book_reader *r)
 {
@@ -173,8 +193,7 @@ static void check_whole(struct rb_book_reader *r)
 		rb_findings_add(r->findings, RB_CODE_NO_SIGHT, header, rb_nothing(),
 				rb_nothing());
 	else if (!book->benchmarks && !r->findings->of_severity[RB_ERROR])
-		rb_findings_add(r->findings, RB_CODE_NO_KNOWN_ELEVATION, header,
-				rb_nothing(), rb_nothing());
+		say_no_known_elevation(r, header);
 }
 
 static bool read_sheet(struct rb_book_reader *r, const char *bytes, size_t length)

@@ -37,7 +37,8 @@ struct rb_habits {
 	bool ten_or_eleven; /* they are 10 or 11 at least once */
 	bool tenths;        /* some have one digit */
 	bool hundredths;    /* some have more than one digit */
-	uint32_t inverted;
+	uint32_t inverted;  /* lines */
+	uint32_t last_inverted;
 	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];
 	uint32_t sixtyfourths[RB_ELEVATION + 1];
 };
@@ -108,8 +109,8 @@ void rb_book_doubt_name(struct rb_book_reader *reader, const struct rb_record *r
 			enum rb_keeper keeper);
 
 /* Note a reading among the habits, and say at the end what they look like. */
-void rb_habits_note(struct rb_habits *habits, enum rb_column column,
-		    const struct rb_reading *reading, uint32_t line);
+void rb_habits_note(struct rb_habits *habits, const struct rb_reading *reading,
+		    uint32_t line);
 void rb_habits_say(const struct rb_book_reader *reader);
 
 #endif

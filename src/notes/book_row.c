@@ -46,15 +46,14 @@ void rb_book_say(struct rb_book_reader *r, const struct rb_record *record,
 	struct rb_place place = place_of(r, record, column);
 
 	if (place.point)
-		place.point = rb_arena_text(r->arena, place.point, strlen(place.point));
+		place.point =
+			rb_findings_text(r->findings, place.point, strlen(place.point));
 	rb_findings_add(r->findings, code, place, first, second);
 }
 
 struct rb_argument rb_book_kept(struct rb_book_reader *r, struct rb_cell cell)
 {
-	const char *text = rb_arena_text(r->arena, cell.text, cell.length);
-
-	return rb_text(text ? text : "");
+	return rb_text(rb_findings_text(r->findings, cell.text, cell.length));
 }
 
 uint32_t rb_book_store(struct rb_book_reader *r, const char *text, size_t length)
@@ -73,12 +72,12 @@ bool rb_book_grow(struct rb_book_reader *r, void **list, uint32_t count, size_t 
 {
 	void *bigger;
 
-	if (count & (count - 1))
+	if (*list && (count & (count - 1)))
 		return true;
 	bigger = rb_arena_take(r->arena, count ? 2 * (size_t)count : 1, size);
 	if (!bigger)
 		return rb_findings_no_memory(r->findings);
-	if (count)
+	if (*list)
 		memcpy(bigger, *list, count * size);
 	*list = bigger;
 	return true;
@@ -114,7 +113,7 @@ static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
 {
 	rb_length rod = r->book->key.rod;
 
-	rb_habits_note(&r->habits, column, reading, record->line);
+	rb_habits_note(&r->habits, reading, record->line);
 	if (rb_length_compare(rb_length_absolute(reading->value), rod) > 0)
 		rb_book_say(r, record, column, RB_CODE_BEYOND_ROD,
 			    rb_rod_reading(reading->value, r->row_unit),
@@ -145,7 +144,8 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 		return rb_length_none();
 	if (keepers && kind == RB_OF_ROD)
 		kind = RB_OF_ELEVATION;
-	reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
+	if (!rb_reading_plain(cell.text, cell.length, &r->rules[kind], &reading))
+		reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
 	if (reading.refusal != RB_READ) {
 		if (rb_cell_is_empty(cell))
 			return rb_length_none();
@@ -200,7 +200,8 @@ static bool take_values(struct rb_book_reader *r, const struct rb_record *record
 	return true;
 }
 
-/* Two sights of a kind that cannot stand in one row, and sights on nobody. */
+/* Two sights of a kind that cannot stand in one row, and a backsight on nobody; whether a
+ * foresight needs a name shows only when all rows are read. */
 static void check_sights(struct rb_book_reader *r, const struct rb_record *record)
 {
 	uint32_t row = r->book->rows;
@@ -212,10 +213,9 @@ static void check_sights(struct rb_book_reader *r, const struct rb_record *recor
 	if (rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row)))
 		rb_book_say(r, record, RB_INTERMEDIATE, RB_CODE_SIGHTS_TOGETHER,
 			    rb_text(back ? "backsight" : "foresight"), rb_nothing());
-	if (r->book->row[row].point == RB_NO_POINT)
-		rb_book_say(r, record, back ? RB_BACKSIGHT : RB_FORESIGHT,
-			    RB_CODE_NO_NAME, rb_text(back ? "backsight" : "foresight"),
-			    rb_nothing());
+	if (back && r->book->row[row].point == RB_NO_POINT)
+		rb_book_say(r, record, RB_BACKSIGHT, RB_CODE_NO_NAME,
+			    rb_text("backsight"), rb_nothing());
 }
 
 /* A known elevation: in its own column, or, in a book without one, the elevation of the
@@ -247,6 +247,18 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 	return true;
 }
 
+/* A chainage that was read; how the first with a plus is written is how all are shown. */
+static bool set_chainage(struct rb_book_reader *r, const char *text, rb_length chainage)
+{
+	const char *plus = strchr(text, '+');
+
+	if (plus && !r->book->chainage_plus) {
+		plus += 1 + strspn(plus + 1, " \t");
+		r->book->chainage_plus = (int)strspn(plus, "0123456789");
+	}
+	return set_value(r, RB_CHAINAGE, chainage);
+}
+
 static bool take_chainage(struct rb_book_reader *r, const struct rb_record *record)
 {
 	struct rb_cell cell = rb_book_cell(r, record, RB_CHAINAGE), whole;
@@ -261,7 +273,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 		reading =
 			rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
-			return set_value(r, RB_CHAINAGE, reading.value);
+			return set_chainage(r, whole.text, reading.value);
 		rb_book_say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE,
 			    rb_book_kept(r, cell), rb_nothing());
 		return set_value(r, RB_CHAINAGE, rb_length_none());
@@ -269,7 +281,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
 		reading = rb_chainage_parse(name, strlen(name), &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
-			return set_value(r, RB_CHAINAGE, reading.value);
+			return set_chainage(r, name, reading.value);
 	}
 	return set_value(r, RB_CHAINAGE, rb_length_none());
 }
@@ -308,13 +320,20 @@ static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 		r->rules[kind].unit = unit;
 }
 
+/* Does the row at hand stand on a line as the last jump has it? */
+static bool follows(const struct rb_book *book, uint32_t line)
+{
+	const struct rb_line_jump *last = &book->jump[book->jumps - 1];
+
+	return last->line + (book->rows - last->row) == line;
+}
+
 static bool note_line(struct rb_book_reader *r, uint32_t line)
 {
 	struct rb_book *book = r->book;
-	struct rb_line_jump *last = book->jumps ? &book->jump[book->jumps - 1] : NULL;
 	void *list = book->jump;
 
-	if (last && last->line + (book->rows - last->row) == line)
+	if (book->jumps && follows(book, line))
 		return true;
 	if (!rb_book_grow(r, &list, book->jumps, sizeof *book->jump))
 		return false;

@@ -19,10 +19,9 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 					   (int)RB_REFUSE_TEXT);
 	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing(),
 						      rb_nothing(), rb_nothing() };
-	const char *text = rb_arena_text(findings->arena, cell.text, cell.length);
 
 	unit = reading->marked ? reading->unit : unit;
-	argument[0] = rb_text(text ? text : "");
+	argument[0] = rb_text(rb_findings_text(findings, cell.text, cell.length));
 	for (int i = 0; i < reading->maybes && i + 1 < RB_ARGUMENTS; i++)
 		argument[i + 1] = (struct rb_argument){ .kind = RB_READING,
 							.length = reading->maybe[i],
@@ -30,7 +29,7 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 							.marked = reading->marked };
 	if (place.point)
 		place.point =
-			rb_arena_text(findings->arena, place.point, strlen(place.point));
+			rb_findings_text(findings, place.point, strlen(place.point));
 	rb_findings_add4(findings, code, place, argument);
 }
 

@@ -118,21 +118,31 @@ static bool make_room_for_cell(struct reader *r)
 	return r->cell != NULL;
 }
 
+/* Make room for one more cell of such a length.  False: there is none, nor will there be.
+ */
+static bool make_room(struct reader *r, size_t length)
+{
+	if (r->no_memory || (r->cells == r->cell_room && !make_room_for_cell(r)) ||
+	    (r->room - r->used <= length && !make_room_for_text(r, length))) {
+		r->no_memory = true;
+		r->cells = r->cell_room = 0;
+	}
+	return !r->no_memory;
+}
+
 static void on_cell(void *bytes, size_t length, void *self)
 {
 	struct reader *r = self;
 	char *text;
 
-	if (r->no_memory || (r->cells == r->cell_room && !make_room_for_cell(r)) ||
-	    (r->room - r->used <= length && !make_room_for_text(r, length))) {
-		r->no_memory = true;
+	if ((r->cells == r->cell_room || r->room - r->used <= length) &&
+	    !make_room(r, length))
 		return;
-	}
 	text = r->text + r->used;
+	r->used += length + 1;
 	if (length)
 		memcpy(text, bytes, length);
 	text[length] = '\0';
-	r->used += length + 1;
 	r->cell[r->cells++] = trimmed(text, length);
 }
 
@@ -195,11 +205,11 @@ static size_t line_size(const struct reader *r)
 {
 	const char *line = r->source->text + r->offset;
 	size_t left = r->source->length - r->offset;
-	const char *feed = memchr(line, '\n', left);
-	size_t size = feed ? (size_t)(feed - line) + 1 : left;
+	const char *newline = memchr(line, '\n', left);
+	size_t size = newline ? (size_t)(newline - line) + 1 : left;
 	const char *carriage = r->carriages ? memchr(line, '\r', size) : NULL;
 
-	if (carriage && carriage + 1 != feed)
+	if (carriage && carriage + 1 != newline)
 		size = (size_t)(carriage - line) + 1;
 	return size;
 }

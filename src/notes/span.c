@@ -57,7 +57,7 @@ static size_t cell_size(const struct rb_source *source, const char *s, size_t le
 /* Take blanks and quotes off both ends of a cell, and anything behind a line end. */
 static void tighten(const char *s, size_t *from, size_t *length)
 {
-	const char *end = s + *from;
+	const char *end;
 
 	while (*length && strchr(" \t\"", s[*from]))
 		++*from, --*length;

@@ -54,6 +54,8 @@ void rb_sink_escaped(struct rb_sink *sink, const char *text, size_t length)
 			rb_sink_text(sink, other);
 		else
 			rb_sink_bytes(sink, text + at, glyph.bytes);
+		if (rb_turn_ends(text, at, length))
+			rb_sink_text(sink, RB_LEFT_TO_RIGHT);
 		at += glyph.bytes;
 	}
 }
@@ -92,8 +94,12 @@ void rb_sink_css_string(struct rb_sink *sink, const char *text)
 
 		if (!other)
 			put_css(sink, text + at, glyph);
-		for (; other && *other; other++)
-			put_css(sink, other, rb_glyph_of(other, strlen(other)));
+		while (other && *other) {
+			struct rb_glyph part = rb_glyph_of(other, strlen(other));
+
+			put_css(sink, other, part);
+			other += part.bytes;
+		}
 		at += glyph.bytes;
 	}
 }

@@ -224,8 +224,14 @@ static void put_length(struct wording *w, int i, bool sized)
 /* 0.28 ft low: what a sign says, in words. */
 static void put_off(struct wording *w, int i)
 {
+	rb_length off = w->finding->argument[i].length;
+
+	if (!off.nm) {
+		put(w, "exactly right");
+		return;
+	}
 	put_length(w, i, true);
-	put(w, w->finding->argument[i].length.nm < 0 ? " low" : " high");
+	put(w, off.nm < 0 ? " low" : " high");
 }
 
 static void put_slope(struct wording *w, const struct rb_argument *argument)

@@ -13,9 +13,10 @@
 
 struct rb_phrase {
 	struct rb_arena *arena;
-	char *text; /* "" at first; NULL only where there was no memory at all */
+	char *text; /* "" at first, and where there was no memory at all */
 	size_t used, room;
 	bool out_of_memory;
+	char nothing[1]; /* the text where there was no memory at all */
 };
 
 void rb_phrase_init(struct rb_phrase *phrase, struct rb_arena *arena);

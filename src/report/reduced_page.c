@@ -91,6 +91,18 @@ static void add_words(struct rb_page *page, struct rb_phrase *phrase,
 		rb_page_add(page, kind, phrase->text, NULL);
 }
 
+static void add_spurs(struct rb_page *page, struct rb_phrase *phrase,
+		      const struct rb_reduction *r)
+{
+	const struct rb_sections *sections = rb_reduction_sections(r);
+
+	for (uint32_t i = 0; i < sections->spurs; i++) {
+		rb_phrase_clear(phrase);
+		rb_spur_words(phrase, r, &sections->spur[i]);
+		rb_page_add(page, RB_VERDICT, phrase->text, NULL);
+	}
+}
+
 /* -- caution -- */
 
 /* From here on a rod of two parts is drawn out: a Philadelphia rod is 7.10 ft closed
@@ -183,8 +195,14 @@ struct rb_page *rb_reduced_page(struct rb_arena *arena, const struct rb_reductio
 	}
 	add_overrides(page, r);
 	add_caution(page, &phrase, rb_reduction_book(r));
+	if (!sections->sections)
+		rb_page_add(page, RB_VERDICT,
+			    "OPEN: unchecked. No sight was taken after the backsight, so "
+			    "there is a height of instrument and no elevation.",
+			    NULL);
 	for (uint32_t i = 0; i < sections->sections; i++)
 		add_words(page, &phrase, r, &sections->section[i], RB_VERDICT,
 			  rb_section_verdict);
+	add_spurs(page, &phrase, r);
 	return page->out_of_memory || phrase.out_of_memory ? NULL : page;
 }

@@ -57,6 +57,17 @@ static bool vanishes(rb_length a, struct rb_style style)
 	return a.nm && !rb_length_as_shown(a, style).nm;
 }
 
+struct rb_style rb_shown_style(rb_length a, struct rb_style style)
+{
+	if (!rb_length_given(a) || !vanishes(a, style))
+		return style;
+	if (style.unit == RB_FEET_INCHES)
+		style.fraction = 64;
+	while (style.unit != RB_FEET_INCHES && style.decimals < 9 && vanishes(a, style))
+		style.decimals++;
+	return style;
+}
+
 /* Do both say what they are, and which is greater? */
 static bool told_apart(rb_length a, rb_length b, struct rb_style style)
 {

@@ -42,6 +42,7 @@ static const struct refuse_case {
 	{ "5.29 1/2",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5/3-2026",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "1e",            FT, RB_REFUSE_TEXT, 1, { 0 } },
+	{ "5ftO",          FT, RB_REFUSE_TEXT, 1, { 0 } }, /* no word is cured */
 	{ "55555555555555555555555555555555555555555555555555555555555" HALF "\"",
 	                   IN, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "1" HALF "2",    IN, RB_REFUSE_TEXT, 0, { 0 } },
@@ -78,6 +79,9 @@ static const struct refuse_case {
 
 	{ "5.3.2",         FT, RB_REFUSE_POINTS, 0, { 0 } },
 	{ "5.3.",          FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "5.3.26",        FT, RB_REFUSE_POINTS, 0, { 0 } }, /* a date has 05.03.26 */
+	{ "05.3.26",       FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "5.03.26",       FT, RB_REFUSE_POINTS, 0, { 0 } },
 	{ "5..3",          FT, RB_REFUSE_POINTS, 0, { 0 } },
 	{ "5,3,2",         FT, RB_REFUSE_POINTS, 0, { 0 } },
 
@@ -133,6 +137,8 @@ static const struct refuse_case {
 	{ "May-32",        FI, RB_REFUSE_DATE, 0, { FEET_64(32, 320), 10 * RB_SIXTYFOURTH } },
 	{ "Feb-30",        FI, RB_REFUSE_DATE, 0, { FEET_64(30, 128) } },
 	{ "May 3",         FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "5-Mar-2026",    FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "2026-Mar-05",   FI, RB_REFUSE_DATE, 0, { FEET_64(3, 320), FEET_64(5, 192) } },
 	{ "Nov 25, 2026",  FI, RB_REFUSE_DATE, 0, { FEET_64(25, 704) } },
 	{ "5. M\xC3\xA4rz 2026",
 	                   FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
@@ -146,6 +152,8 @@ static const struct refuse_case {
 	{ "05:03:00 AM",   FT, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
 	{ "05:03:00",      FI, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
 	{ "5:03",          FI, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
+	{ "12:05:00 AM",   FI, RB_REFUSE_TIME, 0, { FEET_64(0, 320) } }, /* was 0:5 */
+	{ "12:05:00 PM",   FI, RB_REFUSE_TIME, 0, { FEET_64(12, 320) } },
 	{ "4:27",          FT, RB_REFUSE_TIME, 0, { HUNDREDTHS(427) } },
 	{ "1:62",          M,  RB_REFUSE_TIME, 0, { MILLI(1620) } },
 	{ "=4.27",         FT, RB_REFUSE_TEXT, 0, { HUNDREDTHS(427) } },
@@ -189,6 +197,7 @@ static const struct refuse_case {
 
 	{ "1.00E+05",      FT, RB_REFUSE_EXPONENT, 0, { 0 } },
 	{ "2.00E-01",      FT, RB_REFUSE_EXPONENT, 0, { HUNDREDTHS(20) } },
+	{ "500000000000000000E-18", FT, RB_REFUSE_EXPONENT, 0, { RB_FOOT / 2 } },
 	{ "1E5",           FT, RB_REFUSE_EXPONENT, 0, { 0 } },
 	{ "-1e-1",         FT, RB_REFUSE_EXPONENT, 0, { -HUNDREDTHS(10) } },
 
@@ -265,6 +274,8 @@ static const struct refuse_case {
 	{ "1/4096\"",      FT, RB_REFUSE_FINE_MARK, 0, { FEET_64(0, 1) } },
 
 	{ "-(0.42)",       FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(42) } },
+	{ "-(3 1/10\")",   FI, RB_REFUSE_SIGNS, 0, { -78740000 } },
+	{ "-(5.291667)",   FT, RB_REFUSE_SIGNS, 0, { -WANTED } },
 	{ "--5.3",         FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(530) } },
 	{ "inv -3.045",    M,  RB_REFUSE_SIGNS, 0, { -MILLI(3045) } },
 	{ "(inv 3.045)",   M,  RB_REFUSE_SIGNS, 0, { -MILLI(3045) } },
@@ -360,7 +371,8 @@ static int wrong_refusal(const struct refuse_case *c, struct rb_reading got)
 	int maybes = maybes_of(c), wrong;
 
 	wrong = got.refusal != c->refusal || got.where != c->where ||
-		got.maybes != maybes;
+		got.maybes != maybes || got.value.nm != 0 || got.odd_fraction ||
+		got.sixtyfourth || got.inverted;
 	for (int i = 0; i < maybes && !wrong; i++)
 		wrong = got.maybe[i].nm != c->maybe[i];
 	if (wrong)
@@ -394,6 +406,17 @@ static void refuses_the_rest(void **state)
 	REFUSES_ALL(drop_refusals, RB_OF_DROP, false, rb_length_none());
 	REFUSES_ALL(run_refusals, RB_OF_RUN, false, rb_length_none());
 	assert_int_equal(wrong, 0);
+}
+
+/* 0 is no length of a rod; one nanometre is. */
+static void takes_any_limit(void **state)
+{
+	(void)state;
+	assert_int_equal(parse("1624", M, RB_OF_ROD, false, rb_length_of(0)).refusal,
+			 RB_READ);
+	assert_int_equal(parse("5 29", FT, RB_OF_ROD, false, rb_length_of(0)).maybes, 1);
+	assert_int_equal(parse("1624", M, RB_OF_ROD, false, rb_length_of(1)).refusal,
+			 RB_REFUSE_POINT_LOST);
 }
 
 /* Zeros behind the point are figures too: more of them than a number can hold. */
@@ -457,6 +480,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(refuses_the_rest),
+		cmocka_unit_test(takes_any_limit),
 		cmocka_unit_test(takes_any_number_of_zeros),
 		cmocka_unit_test(every_refusal_has_a_row),
 		cmocka_unit_test(takes_any_bytes),

@@ -450,7 +450,8 @@ static const struct fault_case {
 	{ "all three",               HEAD "BM,100,4.27,,\nA,,3.00,5.00,6.00\n", "sights-together@3:3" },
 	{ "bs and fs",               HEAD "BM,100,4.27,,\nA,,3.00,,6.00\n", "" },
 	{ "no name, bs",             HEAD "BM,100,4.27,,\n,,3.12,,\n", "no-name@3:2" },
-	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "no-name@3:4" },
+	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "" }, /* told where it ends a run */
+	{ "no name, bs and fs",      HEAD "BM,100,4.27,,\n,,3.12,,6.00\n", "no-name@3:2" },
 	{ "no name, is",             HEAD "BM,100,4.27,,\n,,,6.00,\n", "" },
 	{ "beyond the rod, marked",  HEAD "BM,100,25'-1\",,\n", "beyond-rod@2:2" },
 	{ "beyond the rod, bare",    HEAD "BM,100,25.13,,\n", "beyond-rod@2:2" },
@@ -530,6 +531,40 @@ static void faults_and_habits(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* An elevation on the row that opens the book, or above it, is probably the benchmark's.
+ */
+static void names_the_likely_known_elevation(void **state)
+{
+	static const struct {
+		const char *csv;
+		uint32_t line; /* 0: none is named */
+	} cases[] = {
+		{ "point,known elevation,bs,fs,elevation\nBM,,4.27,,100.00\n", 2 },
+		{ "point,known elevation,bs,fs,elevation\nX,,,,99.00\nBM,,4.27,,\n", 2 },
+		{ "point,bs,fs,elevation\nBM,,,100.00\nBM,4.27,,\n", 2 },
+		{ "point,bs,fs,elevation\nBM,4.27,,\nTP,,3.00,101.27\n", 0 },
+		{ "point,bs,fs\nBM,4.27,\n", 0 },
+	};
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct notes notes = notes_of(cases[i].csv);
+		const struct rb_finding *found =
+			finding_of(&notes.findings, RB_CODE_NO_KNOWN_ELEVATION);
+		uint32_t line = found && found->argument[0].kind == RB_LINE
+					? (uint32_t)found->argument[0].count
+					: 0;
+
+		if (!found || line != cases[i].line) {
+			print_error("%s: line %u\n", cases[i].csv, line);
+			wrong++;
+		}
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 /* Values are exactly what was written; the note names the lines of inverted readings. */
 static void inverted_readings_are_negative(void **state)
 {
@@ -545,6 +580,18 @@ static void inverted_readings_are_negative(void **state)
 	assert_int_equal(notes.findings.count, 1);
 	assert_string_equal(notes.findings.item[0]->argument[0].text, "4, 5, 6 and 7");
 	assert_int_equal(notes.findings.item[0]->argument[1].count, 4);
+	notes_end(&notes);
+}
+
+static void a_line_with_two_inverted_readings_is_told_once(void **state)
+{
+	struct notes notes =
+		notes_of(HEAD "BM,100,4.27,,\nA,,-3.45,,-3.55\nB,,,-2.10,\n");
+	const struct rb_finding *note = finding_of(&notes.findings, RB_CODE_INVERTED);
+
+	(void)state;
+	assert_string_equal(note->argument[0].text, "3 and 4");
+	assert_int_equal(note->argument[1].count, 2);
 	notes_end(&notes);
 }
 
@@ -713,7 +760,9 @@ int main(void)
 		cmocka_unit_test(names),
 		cmocka_unit_test(chainages),
 		cmocka_unit_test(faults_and_habits),
+		cmocka_unit_test(names_the_likely_known_elevation),
 		cmocka_unit_test(inverted_readings_are_negative),
+		cmocka_unit_test(a_line_with_two_inverted_readings_is_told_once),
 		cmocka_unit_test(many_inverted_readings),
 		cmocka_unit_test(formulas_are_read_as_64ths),
 		cmocka_unit_test(sums_are_no_sights),
