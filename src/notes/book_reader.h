@@ -43,12 +43,23 @@ struct rb_habits {
 	uint32_t sixtyfourths[RB_ELEVATION + 1];
 };
 
+#define RB_VALUE_COLUMNS 8
+
+/* A column of lengths that the header has, and the cell in which it stands. */
+struct rb_value_column {
+	uint32_t cell;
+	enum rb_column column;
+	enum rb_reading_kind kind;
+};
+
 struct rb_book_reader {
 	struct rb_arena *arena;
 	struct rb_findings *findings;
 	struct rb_book *book;
 	const struct rb_sheet *sheet;
 	struct rb_reading_rules rules[RB_READING_KINDS]; /* by enum rb_reading_kind */
+	struct rb_value_column value[RB_VALUE_COLUMNS];
+	uint32_t values;
 	enum rb_unit row_unit;
 	bool unit_known; /* from the key, or from the first row's unit */
 	struct rb_names names;
@@ -62,6 +73,9 @@ struct rb_book_reader {
 
 /* Turn the keys into values. */
 bool rb_book_take_keys(struct rb_book_reader *reader);
+
+/* Which of the columns of lengths the header has. */
+void rb_book_choose_columns(struct rb_book_reader *reader);
 
 /* Take a row below the header. */
 bool rb_book_take_row(void *reader, const struct rb_record *record);
