@@ -76,6 +76,7 @@ struct rb_sheet {
 	int32_t cell_of[RB_SHEET_COLUMNS]; /* -1: no such column */
 	uint32_t header_line;              /* 0: no header was found */
 	struct rb_record header;           /* its cells, in the arena */
+	struct rb_record units;            /* a row of units below it, or no cells */
 };
 
 struct rb_sheet_reader {
