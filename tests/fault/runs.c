@@ -240,10 +240,21 @@ static void forget_signals(void)
 		signal(kept[i], SIG_DFL);
 }
 
+/* What a run has reached is counted where the program ends as it should. */
+static void dump_coverage(void)
+{
+#ifdef RB_COVERAGE
+	void __gcov_dump(void);
+
+	fault->armed = false;
+	__gcov_dump();
+#endif
+}
+
 static void be_the_program(const struct scene *scene)
 {
 	char *argv[WORDS_MOST + 2] = { (char[]){ "rodbook" } };
-	int argc = 1;
+	int argc = 1, status;
 	int input = open(scene->input ? scene->input : "/dev/null", O_RDONLY);
 
 	must(input >= 0, "standard input");
@@ -260,7 +271,9 @@ static void be_the_program(const struct scene *scene)
 	if (scene->in_child)
 		scene->in_child();
 	fault->armed = true;
-	_exit(__real_main(argc, argv));
+	status = __real_main(argc, argv);
+	dump_coverage();
+	_exit(status);
 }
 
 void run(const struct scene *scene, const struct fault_plan *plan,
