@@ -110,7 +110,7 @@ messages: $(BUILD)/tests/report/test_message_list
 demo: all
 	@tests/demo $(BUILD)/rodbook
 asan:
-	@$(MAKE) --no-print-directory BUILD=$(BUILD)/asan HARDEN= RELRO= \
+	@RODBOOK_FAULTS=few $(MAKE) --no-print-directory BUILD=$(BUILD)/asan HARDEN= RELRO= \
 		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
 coverage:
 	rm -rf $(BUILD)/coverage
