@@ -185,6 +185,7 @@ static const struct refuse_case {
 	{ "-1e-1",         FT, RB_REFUSE_EXPONENT, 0, { -HUNDREDTHS(10) } },
 
 	{ "0x1F",          FT, RB_REFUSE_HEX, 0, { 0 } },
+	{ "0xg",           FT, RB_REFUSE_TEXT, 1, { 0 } },
 	{ "0x1p3",         FT, RB_REFUSE_HEX, 0, { 0 } },
 
 	{ "nan",           FT, RB_REFUSE_NAN, 0, { 0 } },
