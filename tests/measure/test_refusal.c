@@ -32,6 +32,8 @@ static const struct refuse_case {
 	{ "1.00 $",        FT, RB_REFUSE_TEXT, 5, { 0 } },
 	{ "inv",           FT, RB_REFUSE_TEXT, 3, { 0 } },
 	{ "()",            FT, RB_REFUSE_TEXT, 1, { 0 } },
+	{ "(5.29",         FT, RB_REFUSE_TEXT, 0, { 0 } }, /* half a bracket */
+	{ "5.29)",         FT, RB_REFUSE_TEXT, 4, { 0 } },
 	{ "5'-",           FI, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5'--3\"",       FI, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5 ft.5 in",     FI, RB_REFUSE_TEXT, 2, { 0 } },
@@ -120,6 +122,8 @@ static const struct refuse_case {
 	{ "5.3.2026",      M,  RB_REFUSE_DATE, 0, { MILLI(5300), MILLI(3500) } },
 	{ "12/05/26",      FI, RB_REFUSE_DATE, 0, { FEET_64(12, 320) } },
 	{ "2026-05-11",    FI, RB_REFUSE_DATE, 0, { FEET_64(5, 704), FEET_64(11, 320) } },
+	{ "12/13/26",      FI, RB_REFUSE_DATE, 0, { 0 } },
+	{ "13/12/26",      FI, RB_REFUSE_DATE, 0, { 0 } },
 	{ "13/05/26",      FI, RB_REFUSE_DATE, 0, { FEET_64(13, 320) } },
 	{ "2026-10-24",    FI, RB_REFUSE_DATE, 0, { FEET_64(24, 640) } },
 	{ "03/08/26",      IN, RB_REFUSE_DATE, 0,
@@ -221,6 +225,8 @@ static const struct refuse_case {
 	{ "#N/A",          FT, RB_REFUSE_SHEET, 0, { 0 } },
 	{ "Err:509",       FT, RB_REFUSE_SHEET, 0, { 0 } },
 	{ "Err:502",       FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "##",            FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "#",             FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "####",          FT, RB_REFUSE_SHEET, 0, { 0 } },
 
 	/* each of these is the UTF-8 of a good reading, read as Windows-1252 */
