@@ -1,5 +1,5 @@
-# make [all|test|browser-test|reference|demo|asan|coverage|fuzz|bench|lint|format|
-#       install|uninstall|deb|package-test|clean]
+# make [all|test|fault|browser-test|html-test|template|template-test|reference|demo|asan|
+#       coverage|mutation|fuzz|bench|lint|format|install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 LIBDIR ?= lib
@@ -34,10 +34,18 @@ $(TESTS): LDLIBS += -lcmocka
 $(filter $(BUILD)/tests/published/%,$(TESTS)): $(BUILD)/tests/published/run_book.o
 $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(CLI))) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
+# The program inside a test that lets its calls fail.
+FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 read write fsync close \
+	rename fstat stat mkstemp fchmod unlink flock readlink access \
+	rb_arena_take rb_arena_take_clear rb_arena_text
+$(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
+		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $(filter %.o,$^) $(filter %.a,$^) $(LDLIBS)
 # The library is plain C17; only what stands around it may ask the system for more.
 $(BUILD)/src/cli/%.o $(BUILD)/tests/cli/%.o $(BUILD)/tests/bench/%.o: CPPFLAGS += -D_POSIX_C_SOURCE=200809L
+$(BUILD)/tests/fault/%.o: CPPFLAGS += -D_DEFAULT_SOURCE
 $(BUILD)/%.o: %.c
 	@mkdir -p $(@D)
 	@echo "  CC $<"
@@ -48,16 +56,32 @@ test: all $(TESTS)
 	tests/cases/run $(BUILD)/rodbook || failed=1; \
 	tests/documents $(BUILD)/rodbook || failed=1; \
 	tests/manual $(BUILD)/rodbook || failed=1; \
+	tests/template/rows $(BUILD)/rodbook || failed=1; \
+	tests/hostile $(BUILD)/rodbook || failed=1; \
 	tests/kill/run $(BUILD)/rodbook || failed=1; \
 	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
+# Every call for memory and to the system fails, where the tests take a share of them.
+fault: $(filter $(BUILD)/tests/fault/%,$(TESTS))
+	@for t in $^; do RODBOOK_FAULTS=all $$t || exit 1; done
 # The reports in a headless browser, on a phone, a screen and paper; needs chromium.
 browser-test: all
 	tests/browser/run $(BUILD)/rodbook $(FOLDER)
+# The same reports before a checker of HTML; needs npm.
+html-test: all
+	tests/browser/html $(BUILD)/rodbook $(BUILD)/npm
 # The package goes in and comes out without a trace; needs dpkg, asks lintian.
 package-test:
 	tests/package $(BUILD)
-# An independent reduction in exact fractions, over random books; needs python3.
+# The forms as a spreadsheet of text cells: rows from the program, files by LibreOffice.
+template: all
+	ACCEPT=yes tests/template/rows $(BUILD)/rodbook
+	for kind in ods xlsx; do \
+		tests/template/office --convert-to $$kind --outdir samples samples/template.fods || exit 1; done
+# What a spreadsheet does to our files, and we to its; needs LibreOffice.
+template-test: all
+	tests/template/run $(BUILD)/rodbook
+# Independent reductions and drain plans in exact fractions, over random ones; needs python3.
 reference: all
 	python3 tests/reference/compare.py --program $(BUILD)/rodbook --count $(or $(COUNT),500) --seed $(or $(SEED),1)
 # docs/messages.md is made from the words themselves.
@@ -70,8 +94,13 @@ asan:
 		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
 coverage:
 	rm -rf $(BUILD)/coverage
-	@$(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= CFLAGS="-O0 -g --coverage" test
+	@GCOV_ERROR_FILE=/dev/null $(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
+		CFLAGS="-O0 -g --coverage -DRB_COVERAGE" test
 	@tests/coverage $(BUILD)/coverage
+# Change the sources one operator at a time and see whether a test notices; needs python3.
+mutation:
+	@tests/mutation --build $(BUILD) --count $(or $(COUNT),40) --seed $(or $(SEED),1) \
+		$(if $(filter command,$(origin FILES)),$(FILES))
 fuzz:
 	@$(MAKE) --no-print-directory BUILD=$(BUILD)/fuzz CC=clang HARDEN= RELRO= \
 		CFLAGS="-O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" \
@@ -116,6 +145,7 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test browser-test reference messages demo asan coverage fuzz bench lint format \
+.PHONY: all test fault browser-test html-test template template-test reference messages demo asan \
+	coverage mutation fuzz bench lint format \
 	install uninstall deb package-test clean
 .SECONDARY:

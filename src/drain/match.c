@@ -79,7 +79,7 @@ static uint32_t station_named(const struct index *index, const char *folded,
 	for (uint32_t i = first; i < index->entries; i++) {
 		uint32_t station = index->entry[i].station;
 
-		if (strcmp(index->entry[i].folded, folded))
+		if (strcmp(index->entry[i].folded, folded) != 0)
 			break;
 		if (index->inverts->station[station].chainage.nm == chainage.nm)
 			return station;

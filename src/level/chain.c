@@ -10,6 +10,7 @@
 #include <stdlib.h>
 
 #include "level/kind.h"
+#include "notes/seek.h"
 
 #define WALKED (RB_NO_SECTION - 1) /* on the way: belongs to a chain already */
 
@@ -194,4 +195,16 @@ bool rb_chains_find(struct rb_sections *sections, struct rb_arena *arena, bool *
 	}
 	rb_arena_free(scratch);
 	return found;
+}
+
+const struct rb_section *rb_section_ending(const struct rb_sections *sections,
+					   uint32_t shot)
+{
+	uint32_t at =
+		rb_seek(sections->section, sections->sections, sizeof *sections->section,
+			offsetof(struct rb_section, end), shot);
+
+	return at < sections->sections && sections->section[at].end == shot
+		       ? &sections->section[at]
+		       : NULL;
 }

@@ -39,7 +39,7 @@ static void add(struct finder *f, uint32_t shot, uint32_t against, rb_length ele
 
 	if (f->nearest && f->nearest[s->setup] == RB_NO_SECTION)
 		return;
-	if (f->found)
+	if (f->found && f->nearest)
 		f->found[f->count] = (struct found){
 			{ shot, against, rb_length_sub(s->elevation, elevation) },
 			f->nearest[s->setup],

@@ -113,19 +113,24 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 	return true;
 }
 
+/* Is it the shot of the backsight on a row: on this row, or just before on its point? */
+static bool carries(const struct reducer *r, const struct rb_shot *last, uint32_t row)
+{
+	return last->row == row ||
+	       (r->last_sight != RB_NO_SHOT && last->backsight_row == RB_NO_ROW &&
+		r->book->row[last->row].point == r->book->row[row].point);
+}
+
 /* The shot that carries a backsight: the foresight's, on this row or on the last that
  * held a sight; otherwise one of its own. */
 static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row,
 					 rb_length elevation)
 {
-	struct rb_shot *last = r->out->shots ? &r->out->shot[r->out->shots - 1] : NULL;
+	uint32_t shots = r->out->shots;
 	struct rb_shot *shot;
 
-	if (last && last->row == row) {
-		shot = last;
-	} else if (r->last_sight != RB_NO_SHOT && last->backsight_row == RB_NO_ROW &&
-		   r->book->row[last->row].point == r->book->row[row].point) {
-		shot = last;
+	if (shots && carries(r, &r->out->shot[shots - 1], row)) {
+		shot = &r->out->shot[shots - 1];
 	} else {
 		shot = new_shot(r, row, elevation, RB_BOOKED_NOWHERE);
 	}
@@ -252,6 +257,23 @@ static bool reduce(struct reducer *r)
 	return rb_findings_allow_result(r->findings);
 }
 
+/* A foresight that ends a run needs a name, because the levels are carried onto it; one
+ * on which nothing hangs is an intermediate sight, and can do without. */
+static bool check_names(const struct rb_reduced *reduced, struct rb_findings *findings)
+{
+	for (uint32_t i = 0; i < reduced->shots; i++) {
+		const struct rb_shot *shot = &reduced->shot[i];
+
+		if (shot->kind == RB_END &&
+		    reduced->book->row[shot->row].point == RB_NO_POINT)
+			rb_findings_add(
+				findings, RB_CODE_NO_NAME,
+				rb_book_place(reduced->book, shot->row, RB_FORESIGHT),
+				rb_text("foresight"), rb_nothing());
+	}
+	return rb_findings_allow_result(findings);
+}
+
 struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *findings,
 			     const struct rb_book *book)
 {
@@ -264,10 +286,9 @@ struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *finding
 	rb_arena_free(r.scratch);
 	if (!done)
 		return NULL;
-	if (rb_settle_kinds(r.out, rb_arena_allocator(arena)))
-		return r.out;
-	rb_findings_no_memory(findings);
-	return NULL;
+	if (!rb_settle_kinds(r.out, rb_arena_allocator(arena)))
+		rb_findings_no_memory(findings);
+	return check_names(r.out, findings) ? r.out : NULL;
 }
 
 rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot)

@@ -55,6 +55,7 @@ static bool work(struct parser *p, int from, struct rb_ratio *left, struct rb_ra
 
 static bool sum(struct parser *p, struct rb_ratio *out);
 
+/* NOLINTNEXTLINE(misc-no-recursion): brackets nest at most DEEPEST deep */
 static bool operand(struct parser *p, struct rb_ratio *out)
 {
 	bool minus = false;
@@ -83,6 +84,7 @@ static bool operand(struct parser *p, struct rb_ratio *out)
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as operand() */
 static bool product(struct parser *p, struct rb_ratio *out)
 {
 	struct rb_ratio right;
@@ -98,6 +100,7 @@ static bool product(struct parser *p, struct rb_ratio *out)
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as operand() */
 static bool sum(struct parser *p, struct rb_ratio *out)
 {
 	struct rb_ratio right;

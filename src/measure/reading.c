@@ -27,6 +27,11 @@ static const char *const inverted_words[] = {
 };
 /* clang-format on */
 
+static bool is_never_negative(enum rb_reading_kind kind)
+{
+	return kind == RB_OF_RUN || kind == RB_OF_DROP;
+}
+
 /* Figures and at most one point, as many as cannot overflow a product with a step. */
 struct plain {
 	uint64_t digits;
@@ -69,7 +74,7 @@ bool rb_reading_plain(const char *text, size_t length,
 		return false;
 	minus = text[0] == '-';
 	if (!scan_plain(text + minus, length - minus, &p) || p.places > 9 ||
-	    steps[unit][p.places] == 0 || (minus && rules->kind == RB_OF_RUN))
+	    steps[unit][p.places] == 0 || (minus && is_never_negative(rules->kind)))
 		return false;
 	if (!p.point && rb_sheet_serial((int64_t)p.digits, rules))
 		return false;
@@ -151,17 +156,18 @@ static bool strip_sign(const struct rb_marked *m, struct signs *s)
 /* May the signs that were taken off stand on a reading of this kind? */
 static enum rb_refusal judge_signs(const struct signs *s, enum rb_reading_kind kind)
 {
+	if (kind != RB_OF_ROD && s->brackets + s->words > 0)
+		return RB_REFUSE_INVERTED;
 	if (s->minus + s->plus + s->brackets + s->words > 1)
 		return RB_REFUSE_SIGNS;
-	if (kind != RB_OF_ROD && s->brackets + s->words > 0)
-		return RB_REFUSE_SIGNS;
-	return kind == RB_OF_RUN && s->minus > 0 ? RB_REFUSE_NEGATIVE : RB_READ;
+	return is_never_negative(kind) && s->minus > 0 ? RB_REFUSE_NEGATIVE : RB_READ;
 }
 
-/* A word without a minus lowers nothing but a rod; a run is never below zero. */
+/* A word without a minus lowers nothing but a rod; a run or a drop is never below zero.
+ */
 static bool is_negative(const struct signs *s, enum rb_reading_kind kind)
 {
-	if (kind == RB_OF_RUN)
+	if (is_never_negative(kind))
 		return false;
 	return s->minus + s->brackets > 0 || (s->words > 0 && kind == RB_OF_ROD);
 }
@@ -245,6 +251,33 @@ static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules 
 	meant_by(r, rules, &cured);
 }
 
+/* 4. 27, 4 .27: a blank beside the point. */
+static bool cure_blanks(const struct rb_marked *m, const struct rb_reading_rules *rules,
+			struct rb_reading *r)
+{
+	struct rb_marked joined = *m;
+	struct rb_reading cured;
+
+	joined.length = 0;
+	for (int i = 0; i < m->length; i++) {
+		bool beside = m->text[i] == ' ' &&
+			      (m->text[i + 1] == '.' || (i > 0 && m->text[i - 1] == '.'));
+
+		if (!beside)
+			joined.text[joined.length++] = m->text[i];
+	}
+	joined.text[joined.length] = '\0';
+	if (joined.length == m->length)
+		return false;
+	read_marked(&joined, rules, &cured);
+	if (cured.refusal != RB_READ)
+		return false;
+	*r = (struct rb_reading){ 0 };
+	meant_by(r, rules, &cured);
+	refuse(r, RB_REFUSE_SPACED, m->at[0]);
+	return true;
+}
+
 /* Is the letter at i one that stands for a digit in this place: beside a figure or a
  * mark, or alone, and not the i of `in` and `inv`? */
 static bool is_digit_letter(const struct rb_marked *m, int i)
@@ -284,6 +317,7 @@ static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rule
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): the text undone is shorter than what was read */
 static void refuse_mojibake(const char *text, size_t length,
 			    const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -305,13 +339,22 @@ static void doubt_apostrophe(const struct rb_marked *m,
 			     const struct rb_reading_rules *rules, struct rb_reading *r)
 {
 	bool one_mark = strchr(m->text, '\'') == m->text + m->length - 1;
+	struct rb_marked unmarked = *m;
+	rb_length length;
 
 	if (!m->apostrophe || !one_mark || rb_unit_of_bare(rules) == RB_FEET)
 		return;
-	rb_meant(r, rules, r->value.nm);
+	length = r->value;
+	unmarked.text[--unmarked.length] = '\0';
+	unmarked.apostrophe = false;
+	read_marked(&unmarked, rules, r);
+	if (r->refusal == RB_READ)
+		rb_meant(r, rules, r->value.nm);
+	rb_meant(r, rules, length.nm);
 	refuse(r, RB_REFUSE_TEXT, m->at[m->length - 1]);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 static void read_written(const char *text, size_t length,
 			 const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -333,6 +376,9 @@ static void read_written(const char *text, size_t length,
 	read_marked(&m, rules, r);
 	if (r->refusal == RB_READ)
 		doubt_apostrophe(&m, rules, r);
+	if ((r->refusal == RB_REFUSE_TEXT || r->refusal == RB_REFUSE_SPACED) &&
+	    r->maybes == 0 && cure_blanks(&m, rules, r))
+		return;
 	if ((r->refusal != RB_REFUSE_TEXT && r->refusal != RB_REFUSE_POINTS &&
 	     r->refusal != RB_REFUSE_COMMA) ||
 	    r->maybes > 0)
@@ -343,6 +389,7 @@ static void read_written(const char *text, size_t length,
 		cure_comma(&m, rules, r);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules)
 {

@@ -16,10 +16,11 @@ enum rb_reading_kind {
 	RB_OF_ROD, /* a rod reading: negative, bracketed or "inv" is an inverted rod */
 	RB_OF_ELEVATION, /* a minus is a minus; in a ft-in book a bare whole number is
 			  * feet, a bare decimal is refused; 1,234.50 is accepted */
-	RB_OF_RUN, /* sight length, chainage, limit, rod length: a bare number is feet
-		    * or metres after rb_unit_of_runs(); never negative */
-	RB_OF_TAPE /* a measure down, a pipe's wall: the unit of the book; a minus is a
-		    * minus */
+	RB_OF_RUN,  /* sight length, chainage, limit, rod length: a bare number is feet
+		     * or metres after rb_unit_of_runs(); never negative */
+	RB_OF_TAPE, /* a pipe's wall: the unit of the book; a minus is a minus */
+	RB_OF_DROP, /* a measure down: the same, never negative */
+	RB_READING_KINDS
 };
 
 /* Why a text is not a reading.  Each has its own message. */
@@ -47,9 +48,11 @@ enum rb_refusal {
 	RB_REFUSE_DASHED,     /* 5-3 in a book whose unit is not ft-in */
 	RB_REFUSE_UNMARKED,   /* 5 1/2 without an inch mark: inches, or feet? */
 	RB_REFUSE_FINE,       /* more places than a rod shows */
+	RB_REFUSE_FINE_MARK,  /* a fraction finer than a tape shows: 1/128" */
 	RB_REFUSE_POINT_LOST, /* 1624: a lost decimal point (over the limit) */
 	RB_REFUSE_SIGNS,      /* -(0.42), --5.3 */
-	RB_REFUSE_NEGATIVE,   /* a minus where none can be (a run) */
+	RB_REFUSE_INVERTED,   /* brackets or "inv" where no rod is read: (98.24) */
+	RB_REFUSE_NEGATIVE,   /* a minus where none can be (a run, a drop) */
 	RB_REFUSE_LONG,       /* beyond RB_LENGTH_MAX */
 	RB_REFUSALS
 };

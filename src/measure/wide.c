@@ -84,3 +84,14 @@ int rb_wide_compare_ratios(rb_wide a, rb_wide b, rb_wide c, rb_wide d)
 		sign = -sign;
 	}
 }
+
+rb_wide rb_wide_common_divisor(rb_wide a, rb_wide b)
+{
+	while (b) {
+		rb_wide rest = a % b;
+
+		a = b;
+		b = rest;
+	}
+	return a;
+}

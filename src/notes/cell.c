@@ -17,15 +17,36 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 					   (int)reading->refusal - (int)RB_REFUSE_TEXT);
 	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing(),
 						      rb_nothing(), rb_nothing() };
-	const char *text = rb_arena_text(findings->arena, cell.text, cell.length);
 
-	argument[0] = rb_text(text ? text : "");
+	argument[0] = rb_text(rb_findings_text(findings, cell.text, cell.length));
 	for (int i = 0; i < reading->maybes && i + 1 < RB_ARGUMENTS; i++)
 		argument[i + 1] = rb_rod_reading(reading->maybe[i], unit);
 	if (place.point)
 		place.point =
-			rb_arena_text(findings->arena, place.point, strlen(place.point));
+			rb_findings_text(findings, place.point, strlen(place.point));
 	rb_findings_add4(findings, code, place, argument);
+}
+
+bool rb_cell_is_empty(struct rb_cell cell)
+{
+	static const char *const dashes[] = { "-",      "\u2010", "\u2011", "\u2012",
+					      "\u2013", "\u2014", "\u2015", "\u2212" };
+	size_t at = 0, dash = 0;
+
+	if (cell.length && cell.text[0] != '-' && (unsigned char)cell.text[0] < 0x80)
+		return false; /* nearly always */
+	while (at < cell.length && dash < sizeof dashes / sizeof *dashes) {
+		size_t length = strlen(dashes[dash]);
+
+		if (cell.length - at >= length &&
+		    !memcmp(cell.text + at, dashes[dash], length)) {
+			at += length;
+			dash = 0;
+		} else {
+			dash++;
+		}
+	}
+	return at == cell.length;
 }
 
 struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell cell,

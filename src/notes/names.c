@@ -383,10 +383,27 @@ bool rb_names_compare(struct rb_names *names, const bool *is_known)
 	return true;
 }
 
+/* clang-format off */
 static const char *const ground_names[] = {
-	"ground", "grd",   "gr",      "g",     "cl",   "c/l",  "centreline", "centerline",
-	"spot",   "grade", "surface", "floor", "road", "lawn", "pavement",
+	"ground", "ground level", "grd", "gr", "g", "gl", "og", "eg", "fg", "ng",
+	"cl", "c/l", "centreline", "centerline",
+	"spot", "grade", "surface", "floor", "road", "lawn", "pavement",
+	"-", "--", "?",
 };
+/* clang-format on */
+
+/* A word for ground, and behind it at most a number or a chainage: spot 1, CL 0+50.
+ * Not GL-1, which may be a point of that name. */
+static bool is_ground_word(const char *folded, const char *word)
+{
+	size_t length = strlen(word);
+
+	if (strncmp(folded, word, length) != 0)
+		return false;
+	folded += length;
+	return !*folded ||
+	       (strchr(" #", *folded) && !folded[strspn(folded, " .#+0123456789")]);
+}
 
 bool rb_name_is_ground(const char *text)
 {
@@ -399,7 +416,7 @@ bool rb_name_is_ground(const char *text)
 	if (folded[0] == '(' || folded[0] == '[')
 		return true;
 	for (size_t i = 0; i < sizeof ground_names / sizeof *ground_names; i++)
-		if (!strcmp(folded, ground_names[i]))
+		if (is_ground_word(folded, ground_names[i]))
 			return true;
 	return false;
 }

@@ -218,11 +218,11 @@ static size_t line_size(const struct reader *r)
 {
 	const char *line = r->source->text + r->offset;
 	size_t left = r->source->length - r->offset;
-	const char *feed = memchr(line, '\n', left);
-	size_t size = feed ? (size_t)(feed - line) + 1 : left;
+	const char *newline = memchr(line, '\n', left);
+	size_t size = newline ? (size_t)(newline - line) + 1 : left;
 	const char *carriage = r->carriages ? memchr(line, '\r', size) : NULL;
 
-	if (carriage && carriage + 1 != feed)
+	if (carriage && carriage + 1 != newline)
 		size = (size_t)(carriage - line) + 1;
 	return size;
 }

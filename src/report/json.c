@@ -76,10 +76,18 @@ void rb_json_close(struct rb_json *json)
 	rb_sink_char(json->sink, bracket);
 }
 
+static void put_unit(struct rb_sink *sink, uint32_t unit)
+{
+	char out[8];
+
+	snprintf(out, sizeof out, "\\u%04x", (unsigned)(unit & 0xFFFF));
+	rb_sink_text(sink, out);
+}
+
+/* What JSON itself cannot hold, and what would drive a terminal or turn the writing. */
 static void put_escaped(struct rb_sink *sink, struct rb_glyph glyph)
 {
 	static const char names[] = "\bb\ff\nn\rr\tt\"\"\\\\";
-	char out[8];
 
 	for (const char *name = names; *name; name += 2) {
 		if ((unsigned char)*name != glyph.code)
@@ -88,9 +96,12 @@ static void put_escaped(struct rb_sink *sink, struct rb_glyph glyph)
 		rb_sink_char(sink, name[1]);
 		return;
 	}
-	snprintf(out, sizeof out, "\\u%04x",
-		 glyph.whole ? (unsigned)glyph.code : 0xFFFDu);
-	rb_sink_text(sink, out);
+	if (glyph.whole && glyph.code > 0xFFFF) {
+		put_unit(sink, 0xD7C0 + (glyph.code >> 10)); /* a pair of surrogates */
+		put_unit(sink, 0xDC00 + (glyph.code & 0x3FF));
+	} else {
+		put_unit(sink, glyph.whole ? glyph.code : 0xFFFD);
+	}
 }
 
 static bool is_plain(unsigned char c)
@@ -123,7 +134,7 @@ void rb_json_string(struct rb_json *json, const char *text)
 		if (at == length)
 			break;
 		glyph = rb_glyph_of(text + at, length - at);
-		if (!glyph.whole || glyph.code < 0x80)
+		if (!glyph.plain || glyph.code < 0x80)
 			put_escaped(json->sink, glyph);
 		else
 			rb_sink_bytes(json->sink, text + at, glyph.bytes);

@@ -123,7 +123,7 @@ bool rb_reduced_write_csv(struct rb_sink *sink, struct rb_arena *arena,
 	w.runs = rb_unit_of_runs(w.unit);
 	w.decimals = r->decimals < 0 ? rb_json_decimals(w.unit) : r->decimals;
 	w.run_decimals = rb_json_decimals(w.runs);
-	w.finer = rb_adjusted_style(r->style);
+	w.finer = rb_adjusted_style(r->style, r->fraction_asked);
 	rb_csv_init(&w.csv, sink);
 	rb_phrase_init(&w.phrase, arena);
 	if (w.phrase.out_of_memory)

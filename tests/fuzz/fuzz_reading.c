@@ -43,7 +43,8 @@ static void check(const struct rb_reading *reading, size_t length,
 	holds(rb_length_given(reading->value));
 	holds(rb_length_absolute(reading->value).nm <= RB_LENGTH_MAX);
 	holds(reading->decimals >= 0 && reading->denominator >= 0);
-	holds(rules->kind != RB_OF_RUN || reading->value.nm >= 0);
+	holds((rules->kind != RB_OF_RUN && rules->kind != RB_OF_DROP) ||
+	      reading->value.nm >= 0);
 	reads_back(reading->value, *rules);
 }
 
@@ -58,7 +59,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 	if (size < 2)
 		return 0;
 	rules.unit = (enum rb_unit)(data[0] % (RB_MILLIMETRES + 1));
-	rules.kind = (enum rb_reading_kind)(data[1] % (RB_OF_TAPE + 1));
+	rules.kind = (enum rb_reading_kind)(data[1] % RB_READING_KINDS);
 	rules.decimal_comma = data[1] & 0x80;
 	rules.limit = data[1] & 0x40 ? rb_length_of(25 * RB_FOOT) : rb_length_none();
 	size -= 2;

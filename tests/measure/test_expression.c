@@ -168,6 +168,11 @@ static const struct {
 	{ "5'-3\"-1/2\"",        FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 9 },
 	{ "pipe",                FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 0 },
 	{ "5' +",                FT, RB_EXPRESSION_SYNTAX,      RB_READ, 4 },
+	{ "5 *",                 FT, RB_EXPRESSION_SYNTAX,      RB_READ, 3 },
+	{ "2 * 3 +",             FT, RB_EXPRESSION_SYNTAX,      RB_READ, 7 },
+	{ "99999999999999 * 1",  FT, RB_EXPRESSION_NUMBER,      RB_READ, 0 },
+	{ "5.3.2' * 2",          FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_POINTS, 0 },
+	{ "5' max",              FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 3 },
 	{ "* 5'",                FT, RB_EXPRESSION_SYNTAX,      RB_READ, 0 },
 	{ "5' 3' + 1'",          FT, RB_EXPRESSION_SYNTAX,      RB_READ, 4 },
 	{ "(5' + 3'",            FT, RB_EXPRESSION_SYNTAX,      RB_READ, 8 },
@@ -358,6 +363,28 @@ static void keeps_each_operation(void **state)
 	release(e);
 }
 
+/* 128 signs and lengths are held; one more is too big. */
+static void holds_so_many_tokens(void **state)
+{
+	/* clang-format off */
+	static const struct { int signs; bool read; } cases[] = { { 127, true }, { 128, false } };
+	/* clang-format on */
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char text[256];
+		size_t used = (size_t)cases[i].signs;
+		const struct rb_expression *e;
+
+		memset(text, '+', used);
+		memcpy(text + used, "1'", 2);
+		e = work_out(text, used + 2, RB_FEET);
+		assert_int_equal(e->refusal,
+				 cases[i].read ? RB_EXPRESSION_READ : RB_EXPRESSION_BIG);
+		release(e);
+	}
+}
+
 /* More operations, brackets or words than there is room for are refused, not written
  * beyond it. */
 static void has_an_end(void **state)
@@ -416,6 +443,7 @@ int main(void)
 		cmocka_unit_test(holds_what_it_says),
 		cmocka_unit_test(reduces_factors),
 		cmocka_unit_test(keeps_each_operation),
+		cmocka_unit_test(holds_so_many_tokens),
 		cmocka_unit_test(has_an_end),
 		cmocka_unit_test(stops_at_its_length),
 	};

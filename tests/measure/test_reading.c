@@ -360,6 +360,7 @@ static const struct written_case {
 	{ "5-3",          FI, RB_AS_FEET_INCHES, FI, 0, 1,  false, false },
 	{ "0",            FI, RB_AS_FEET_INCHES, FI, 0, 1,  false, false },
 	{ "5 1/2 ft",     FT, RB_AS_FEET_INCHES, FI, 0, 1,  false, false },
+	{ "5 1/16 ft",    FT, RB_AS_FEET_INCHES, FI, 0, 4,  false, false }, /* 5'-0 3/4" */
 	{ "63.50\"",      FT, RB_AS_INCHES,      IN, 2, 1,  false, false },
 	{ "63.5",         IN, RB_AS_INCHES,      IN, 1, 1,  false, false },
 	{ "63 3/4",       IN, RB_AS_INCHES,      IN, 0, 4,  false, false },

@@ -67,6 +67,8 @@ static const struct {
 	{ "0.5:24",                 500 * RB_MILLIMETRE, 24 * RB_METRE },
 	{ "1 in 50",                RB_METRE,          50 * RB_METRE },
 	{ "12 in/ft",               FOOT,              FOOT },
+	{ "2 ft 6 in / 10 ft 6 in", FEET_64(2, 384),   FEET_64(10, 384) },
+	{ "1000 ft/ft",             1000 * RB_METRE,   RB_METRE },
 	/* a backfall */
 	{ "-1/4 in/ft",             -QUARTER,          FOOT },
 	{ MINUS "2%",               -2 * RB_METRE,     100 * RB_METRE },
@@ -103,6 +105,10 @@ static const struct {
 	{ "ft/ft",             RB_SLOPE_NONSENSE },
 	{ "0.5 ft/0 ft",       RB_SLOPE_ZERO_RUN },
 	{ "5000 ft/ft",        RB_SLOPE_NONSENSE },
+	{ "1001 ft/ft",        RB_SLOPE_NONSENSE },
+	/* longer than any slope, though its first 64 characters are one */
+	{ "000000000000000000000000000000000000000000000000000000000000002% a foot",
+	  RB_SLOPE_NONSENSE },
 	{ "1 in 16'",          RB_SLOPE_NONSENSE },
 	{ "1/4 per foot",      RB_SLOPE_NONSENSE },
 	{ "1:-48",             RB_SLOPE_NONSENSE },
@@ -265,6 +271,8 @@ static const struct {
 	{ "2%",                RB_PER_FOOT,  2, "0.24 in/ft",      "0.24" },
 	{ "1:1",               RB_PER_FOOT,  0, "12 in/ft",        "12" },
 	{ "0%",                RB_PER_FOOT,  2, "0 in/ft",         "0.00" },
+	{ "1000 in/ft",        RB_PER_FOOT,  2, "1000 in/ft",      "1000.00" },
+	{ "1001 in/ft",        RB_PER_FOOT,  2, "1001.00 in/ft",   "1001.00" },
 	{ "-1/4 in/ft",        RB_PER_FOOT,  4, "-1/4 in/ft",      "-0.2500" },
 	{ "-2%",               RB_PER_FOOT,  2, "-0.24 in/ft",     "-0.24" },
 	{ "-0.001%",           RB_PER_FOOT,  2, "0.00 in/ft",      "0.00" },
