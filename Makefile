@@ -1,5 +1,5 @@
-# make [all|test|browser-test|html-test|template|template-test|reference|demo|asan|coverage|
-#       mutation|fuzz|bench|valgrind|lint|format|install|uninstall|deb|package-test|clean]
+# make [all|test|fault|browser-test|html-test|template|template-test|reference|demo|asan|
+#       coverage|mutation|fuzz|bench|valgrind|lint|format|install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 LIBDIR ?= lib
@@ -34,10 +34,18 @@ $(TESTS): LDLIBS += -lcmocka
 $(filter $(BUILD)/tests/published/%,$(TESTS)): $(BUILD)/tests/published/run_book.o
 $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(CLI))) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
+# The program inside a test that lets its calls fail.
+FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 read write fsync close \
+	rename fstat stat mkstemp fchmod unlink flock readlink access \
+	rb_arena_take rb_arena_take_clear rb_arena_text
+$(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
+		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $(filter %.o,$^) $(filter %.a,$^) $(LDLIBS)
 # The library is plain C17; only what stands around it may ask the system for more.
 $(BUILD)/src/cli/%.o $(BUILD)/tests/cli/%.o $(BUILD)/tests/bench/%.o: CPPFLAGS += -D_POSIX_C_SOURCE=200809L
+$(BUILD)/tests/fault/%.o: CPPFLAGS += -D_DEFAULT_SOURCE
 $(BUILD)/%.o: %.c
 	@mkdir -p $(@D)
 	@echo "  CC $<"
@@ -54,6 +62,9 @@ test: all $(TESTS)
 	HARDEN="$(HARDEN)" tests/hardened $(BUILD)/rodbook || failed=1; \
 	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
+# Every call for memory and to the system fails, where the tests take a share of them.
+fault: $(filter $(BUILD)/tests/fault/%,$(TESTS))
+	@for t in $^; do RODBOOK_FAULTS=all $$t || exit 1; done
 # The reports in a headless browser, on a phone, a screen and paper; needs chromium.
 browser-test: all
 	tests/browser/run $(BUILD)/rodbook $(FOLDER)
@@ -150,7 +161,7 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test browser-test html-test template template-test reference messages demo asan coverage \
-	mutation fuzz bench valgrind analyse lint format \
+.PHONY: all test fault browser-test html-test template template-test reference messages demo asan \
+	coverage mutation fuzz bench valgrind analyse lint format \
 	install uninstall deb package-test clean
 .SECONDARY:

@@ -141,9 +141,11 @@ static void print_accepted(const struct rb_command *command, enum rb_option opti
 static void suggest_choice(const char *choices, const char *value, struct rb_sink *out)
 {
 	struct rb_nearest nearest = rb_nearest_to(value);
+	bool number = strspn(value, "0123456789") == strlen(value);
 	char words[CHOICES_MOST][CHOICE_LONGEST] = { "" };
 
-	for (int i = 0; i < CHOICES_MOST && *choices; i++) {
+	/* A number was meant as it stands: 10 is no slip for 16. */
+	for (int i = 0; i < CHOICES_MOST && *choices && !number; i++) {
 		size_t length = strcspn(choices, "|");
 
 		if (length < CHOICE_LONGEST)

@@ -155,7 +155,9 @@ static bool set_up(struct work *w)
 	w->answer.words = style_of_words(line, w->answer.style);
 	w->answer.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1);
 	rb_phrase_init(&w->phrase, w->job->arena);
-	return true;
+	if (w->phrase.out_of_memory)
+		rb_job_no_memory(w->job);
+	return !w->phrase.out_of_memory;
 }
 
 /* -- answers -- */
@@ -204,8 +206,10 @@ static bool write_answer(struct rb_sink *sink, void *self)
 		rb_dig_steps(&w->phrase, &w->answer);
 	}
 	rb_phrase_text(&w->phrase, "\n");
+	if (w->phrase.out_of_memory) /* no half an answer: somebody digs by it */
+		return false;
 	rb_sink_text(sink, w->phrase.text);
-	return !w->phrase.out_of_memory;
+	return true;
 }
 
 static void answer_one(struct work *w)
@@ -239,23 +243,28 @@ static bool tell(struct work *w)
 	struct rb_findings *findings = rb_values_findings(w->values);
 	struct rb_text_style style = { RB_TEXT_COLUMNS, false };
 	struct rb_stream stream;
-	char hundred[sizeof w->values->cells.hundred], name[48];
-	int length = snprintf(name, sizeof name, "standard input:%lu",
-			      (unsigned long)w->number);
+	char hundred[sizeof w->values->cells.hundred];
 
 	memcpy(hundred, w->values->cells.hundred, sizeof hundred);
 	if (!findings->count && !findings->out_of_memory)
 		return true;
 	w->refused |= !rb_findings_allow_result(findings);
-	findings->file = rb_arena_text(w->job->arena, name, (size_t)length);
-	if (!findings->file || findings->out_of_memory ||
-	    !rb_values_begin(w->values, w->job, w->values->cells.unit))
+	findings->file = "standard input";
+	for (size_t i = 0; i < findings->count; i++)
+		findings->item[i]->place.line = w->number;
+	if (findings->out_of_memory ||
+	    !rb_values_begin(w->values, w->job, w->values->cells.unit)) {
+		rb_job_no_memory(w->job);
 		return false;
+	}
 	memcpy(w->values->cells.hundred, hundred, sizeof hundred);
 	if (messages_wait(w))
 		return true;
 	rb_stream_open(&stream, STDERR_FILENO);
-	rb_messages_write_text(&stream.sink, findings, RB_NOTE, style);
+	if (!rb_messages_write_text(&stream.sink, findings, RB_NOTE, style)) {
+		rb_job_no_memory(w->job);
+		return false;
+	}
 	rb_stream_close(&stream, RB_EXIT_HOLDS);
 	rb_findings_init(findings, w->job->arena, "standard input");
 	return true;
@@ -327,7 +336,7 @@ static void read_lines(struct work *w)
 {
 	char *text = NULL;
 	size_t room = 0;
-	ssize_t length;
+	ssize_t length = 0;
 
 	greet(w);
 	while (!w->job->status && (length = getline(&text, &room, stdin)) >= 0) {
@@ -337,8 +346,8 @@ static void read_lines(struct work *w)
 		if (*line && *line != '#' && !take_line(w, line))
 			break;
 	}
-	if (!w->job->status && ferror(stdin))
-		w->job->status = rb_system_failed("standard input", errno);
+	if (!w->job->status && length < 0 && !feof(stdin)) /* memory sets no ferror() */
+		rb_job_failed(w->job, "standard input", errno);
 	free(text);
 }
 
@@ -352,7 +361,7 @@ static void answer_lines(struct work *w)
 		return;
 	}
 	if (!rb_output_open(&w->output, name, RB_REPLACE)) {
-		w->job->status = rb_system_failed(name, w->output.error);
+		rb_job_failed(w->job, name, w->output.error);
 		return;
 	}
 	rb_sink_init(&w->sink, rb_output_write, &w->output);
@@ -361,8 +370,7 @@ static void answer_lines(struct work *w)
 	if (w->job->status || (name && w->refused))
 		rb_output_abandon(&w->output);
 	else if (!rb_output_close(&w->output))
-		w->job->status = rb_system_failed(name ? name : "standard output",
-						  w->output.error);
+		rb_job_failed(w->job, name, w->output.error);
 	if (!w->job->status && w->refused)
 		w->job->status = RB_EXIT_INPUT;
 }

@@ -30,8 +30,10 @@ static const char *name_of(const struct rb_values *values, enum rb_option option
 	const char *name = rb_option_row(option)->name;
 	char *dashed = rb_arena_take(values->job->arena, strlen(name) + 3, 1);
 
-	if (!dashed)
+	if (!dashed) {
+		rb_findings_no_memory(values->cells.findings);
 		return name;
+	}
 	memcpy(dashed, "--", 2);
 	memcpy(dashed + 2, name, strlen(name) + 1);
 	return dashed;

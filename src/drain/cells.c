@@ -20,13 +20,9 @@ bool rb_cell_is_empty(struct rb_cell cell)
 
 const char *rb_cells_text(struct rb_cells *cells, struct rb_cell cell)
 {
-	const char *text = rb_cell_is_empty(cell)
-				   ? ""
-				   : rb_arena_text(cells->arena, cell.text, cell.length);
-
-	if (!text)
-		rb_findings_no_memory(cells->findings);
-	return text ? text : "";
+	return rb_cell_is_empty(cell)
+		       ? ""
+		       : rb_findings_text(cells->findings, cell.text, cell.length);
 }
 
 struct rb_cell rb_key_cell(const struct rb_key_value *value)

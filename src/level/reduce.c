@@ -261,6 +261,23 @@ static bool reduce(struct reducer *r)
 	return rb_findings_allow_result(r->findings);
 }
 
+/* A foresight that ends a run needs a name, because the levels are carried onto it; one
+ * on which nothing hangs is an intermediate sight, and can do without. */
+static bool check_names(const struct rb_reduced *reduced, struct rb_findings *findings)
+{
+	for (uint32_t i = 0; i < reduced->shots; i++) {
+		const struct rb_shot *shot = &reduced->shot[i];
+
+		if (shot->kind == RB_END &&
+		    reduced->book->row[shot->row].point == RB_NO_POINT)
+			rb_findings_add(
+				findings, RB_CODE_NO_NAME,
+				rb_book_place(reduced->book, shot->row, RB_FORESIGHT),
+				rb_text("foresight"), rb_nothing());
+	}
+	return rb_findings_allow_result(findings);
+}
+
 struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *findings,
 			     const struct rb_book *book)
 {
@@ -273,10 +290,9 @@ struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *finding
 	rb_arena_free(r.scratch);
 	if (!done)
 		return NULL;
-	if (rb_settle_kinds(r.out, rb_arena_allocator(arena)))
-		return r.out;
-	rb_findings_no_memory(findings);
-	return NULL;
+	if (!rb_settle_kinds(r.out, rb_arena_allocator(arena)))
+		rb_findings_no_memory(findings);
+	return check_names(r.out, findings) ? r.out : NULL;
 }
 
 rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot)

@@ -97,7 +97,7 @@ static void say_missing(const struct rb_sections *sections, struct rb_findings *
 		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
 			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL),
 		rb_number(m.rows),
-		rb_text(m.rows ? rb_arena_text(findings->arena, m.text, sizeof m.text - 1)
+		rb_text(m.rows ? rb_findings_text(findings, m.text, sizeof m.text - 1)
 			       : "every sight length is 0"));
 }
 

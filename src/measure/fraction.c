@@ -50,7 +50,7 @@ enum rb_refusal rb_fraction_length(struct rb_fraction f, int64_t unit_nm, int64_
 		return RB_REFUSE_ROUNDED;
 	if (exact)
 		return RB_READ;
-	return (f.denominator & (f.denominator - 1)) == 0 ? RB_REFUSE_FINE
+	return (f.denominator & (f.denominator - 1)) == 0 ? RB_REFUSE_FINE_MARK
 							  : RB_REFUSE_ROUNDED;
 }
 

@@ -61,17 +61,14 @@ static bool scan_plain(const char *text, size_t length, struct plain *p)
 	return p->figures > 0 && p->figures <= 10;
 }
 
-/*
- * Nearly all cells of a long book are plain decimals: they are read here, in one pass.
- * Whatever is not as plain as that is left to the long way: false.
- */
-static bool read_plain(const char *text, size_t length,
-		       const struct rb_reading_rules *rules, struct rb_reading *out)
+bool rb_reading_plain(const char *text, size_t length,
+		      const struct rb_reading_rules *rules, struct rb_reading *out)
 {
 	enum rb_unit unit = rb_unit_of_bare(rules);
+	uint64_t nm,
+		most = rules->limit.nm > 0 ? (uint64_t)rules->limit.nm : RB_LENGTH_MAX;
 	bool minus;
 	struct plain p;
-	uint64_t nm, most = (uint64_t)RB_LENGTH_MAX;
 
 	if (length == 0 || length > 12)
 		return false;
@@ -81,8 +78,6 @@ static bool read_plain(const char *text, size_t length,
 		return false;
 	if (!p.point && rb_sheet_serial((int64_t)p.digits, rules))
 		return false;
-	if (rules->limit.nm > 0)
-		most = (uint64_t)rules->limit.nm;
 	nm = p.digits * (uint64_t)steps[unit][p.places];
 	if (nm > most || nm > (uint64_t)RB_LENGTH_MAX)
 		return false;
@@ -317,10 +312,18 @@ static void doubt_apostrophe(const struct rb_marked *m,
 			     const struct rb_reading_rules *rules, struct rb_reading *r)
 {
 	bool one_mark = strchr(m->text, '\'') == m->text + m->length - 1;
+	struct rb_marked unmarked = *m;
+	rb_length length;
 
 	if (!m->apostrophe || !one_mark || rb_unit_of_bare(rules) == RB_FEET)
 		return;
-	rb_meant(r, rules, r->value.nm);
+	length = r->value;
+	unmarked.text[--unmarked.length] = '\0';
+	unmarked.apostrophe = false;
+	read_marked(&unmarked, rules, r);
+	if (r->refusal == RB_READ)
+		rb_meant(r, rules, r->value.nm);
+	rb_meant(r, rules, length.nm);
 	refuse(r, RB_REFUSE_TEXT, m->at[m->length - 1]);
 }
 
@@ -362,7 +365,7 @@ struct rb_reading rb_reading_parse(const char *text, size_t length,
 {
 	struct rb_reading r;
 
-	if (!read_plain(text, length, rules, &r))
+	if (!rb_reading_plain(text, length, rules, &r))
 		read_written(text, length, rules, &r);
 	return r;
 }

@@ -48,6 +48,7 @@ enum rb_refusal {
 	RB_REFUSE_DASHED,     /* 5-3 in a book whose unit is not ft-in */
 	RB_REFUSE_UNMARKED,   /* 5 1/2 without an inch mark: inches, or feet? */
 	RB_REFUSE_FINE,       /* more places than a rod shows */
+	RB_REFUSE_FINE_MARK,  /* a fraction finer than a tape shows: 1/128" */
 	RB_REFUSE_POINT_LOST, /* 1624: a lost decimal point (over the limit) */
 	RB_REFUSE_SIGNS,      /* -(0.42), --5.3 */
 	RB_REFUSE_INVERTED,   /* brackets or "inv" where no rod is read: (98.24) */
@@ -91,6 +92,14 @@ struct rb_reading {
  */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules);
+
+/*
+ * The short way for what nearly all cells of a long book hold, a plain decimal: figures
+ * and at most one point, with or without a minus.  False, and nothing is said of it: the
+ * text is not as plain as that, and rb_reading_parse() tells what it is.
+ */
+bool rb_reading_plain(const char *text, size_t length,
+		      const struct rb_reading_rules *rules, struct rb_reading *out);
 
 /*
  * Read a chainage: 0+50, 1+25.5 (two digits after the plus count in hundreds, three in

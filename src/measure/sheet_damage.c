@@ -307,8 +307,8 @@ bool rb_sheet_serial(int64_t number, const struct rb_reading_rules *rules)
 {
 	bool small_unit = rules->unit == RB_INCHES || rules->unit == RB_MILLIMETRES;
 
-	/* 45780 mm is an elevation of 45.780 m. */
-	if (rules->kind == RB_OF_ELEVATION && small_unit)
+	/* 45780 mm is an elevation of 45.780 m, or a length to be converted. */
+	if ((rules->kind == RB_OF_ELEVATION || rules->kind == RB_OF_TAPE) && small_unit)
 		return false;
 	return number >= 40000 && number <= 55000;
 }

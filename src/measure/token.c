@@ -50,6 +50,7 @@ static const bool is_faulty[RB_REFUSALS] = {
 	[RB_REFUSE_EXPONENT] = true, [RB_REFUSE_HEX] = true,      [RB_REFUSE_SHEET] = true,
 	[RB_REFUSE_MOJIBAKE] = true, [RB_REFUSE_DASHED] = true,   [RB_REFUSE_UNMARKED] = true,
 	[RB_REFUSE_FINE] = true,     [RB_REFUSE_LONG] = true,     [RB_REFUSE_INVERTED] = true,
+	[RB_REFUSE_FINE_MARK] = true,
 };
 /* clang-format on */
 

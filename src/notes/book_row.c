@@ -3,7 +3,6 @@
 #include <string.h>
 
 #include "notes/book_reader.h"
-#include "notes/keeper.h"
 
 /* What a column holds: this is all that reading its cells takes. */
 static const struct {
@@ -25,42 +24,39 @@ static bool is_sight(enum rb_column column)
 	return column >= RB_BACKSIGHT && column <= RB_FORESIGHT;
 }
 
-static struct rb_cell cell_of(const struct rb_book_reader *r,
-			      const struct rb_record *record, enum rb_column column)
+static bool is_digit(char c)
 {
-	return rb_sheet_cell(r->sheet->cell_of, (int)column, record);
+	return c >= '0' && c <= '9';
 }
 
 static struct rb_place place_of(const struct rb_book_reader *r,
 				const struct rb_record *record, enum rb_column column)
 {
-	const char *point = cell_of(r, record, RB_POINT).text;
+	const char *point = rb_book_cell(r, record, RB_POINT).text;
 
 	return rb_at(record->line, r->sheet->cell_of[column], *point ? point : NULL,
 		     rb_book_form.column_name[column]);
 }
 
 /* Findings outlive the record: so must the name in their place. */
-static void say(struct rb_book_reader *r, const struct rb_record *record,
-		enum rb_column column, enum rb_code code, struct rb_argument first,
-		struct rb_argument second)
+void rb_book_say(struct rb_book_reader *r, const struct rb_record *record,
+		 enum rb_column column, enum rb_code code, struct rb_argument first,
+		 struct rb_argument second)
 {
 	struct rb_place place = place_of(r, record, column);
 
 	if (place.point)
-		place.point = rb_arena_text(r->arena, place.point, strlen(place.point));
+		place.point =
+			rb_findings_text(r->findings, place.point, strlen(place.point));
 	rb_findings_add(r->findings, code, place, first, second);
 }
 
-static struct rb_argument kept(struct rb_book_reader *r, struct rb_cell cell)
+struct rb_argument rb_book_kept(struct rb_book_reader *r, struct rb_cell cell)
 {
-	const char *text = rb_arena_text(r->arena, cell.text, cell.length);
-
-	return rb_text(text ? text : "");
+	return rb_text(rb_findings_text(r->findings, cell.text, cell.length));
 }
 
-/* Put a text into the book's; its offset. */
-static uint32_t store(struct rb_book_reader *r, const char *text, size_t length)
+uint32_t rb_book_store(struct rb_book_reader *r, const char *text, size_t length)
 {
 	uint32_t at = (uint32_t)r->text_used;
 
@@ -72,68 +68,7 @@ static uint32_t store(struct rb_book_reader *r, const char *text, size_t length)
 	return at;
 }
 
-static bool is_digit(char c)
-{
-	return c >= '0' && c <= '9';
-}
-
-static size_t digits_at(const char *s, size_t length)
-{
-	size_t n = 0;
-
-	while (n < length && is_digit(s[n]))
-		n++;
-	return n;
-}
-
-/*
- * The whole of a station that was written short: `+10`, or `10` as a sheet leaves it,
- * takes the hundreds last written.  Anything else is itself.
- */
-static struct rb_cell whole_station(struct rb_book_reader *r, struct rb_cell cell,
-				    char whole[static 64])
-{
-	size_t before = digits_at(cell.text, cell.length);
-	size_t after;
-	bool plus = before < cell.length && cell.text[before] == '+';
-
-	if (plus && before && before < sizeof r->hundreds &&
-	    digits_at(cell.text + before + 1, cell.length - before - 1) >= 2) {
-		memcpy(r->hundreds, cell.text, before);
-		r->hundreds_length = before;
-		return cell;
-	}
-	after = plus ? digits_at(cell.text + 1, cell.length - 1) : before;
-	if (!r->hundreds_length || cell.length > 24 || after < 2 || after > 3 ||
-	    (plus ? before != 0 : before != 2 || cell.length != 2))
-		return cell;
-	memcpy(whole, r->hundreds, r->hundreds_length);
-	whole[r->hundreds_length] = '+';
-	memcpy(whole + r->hundreds_length + 1, cell.text + plus, cell.length - plus);
-	return (struct rb_cell){ whole, r->hundreds_length + 1 + cell.length - plus };
-}
-
-/* What a sheet leaves of a name such as 1E5 or =BM-1. */
-static bool is_mangled(struct rb_cell cell)
-{
-	const struct rb_reading_rules rules = { RB_FEET, RB_OF_ROD, false,
-						rb_length_none() };
-	struct rb_reading reading;
-
-	if (!is_digit(cell.text[0]) && cell.text[0] != '#' && cell.text[0] != 'E')
-		return false;
-	if (!memchr(cell.text, '#', cell.length) && !strstr(cell.text, "E+") &&
-	    !strstr(cell.text, "E-") && !strchr(cell.text, '-') &&
-	    !strchr(cell.text, '/') && !strchr(cell.text, ':'))
-		return false;
-	reading = rb_reading_parse(cell.text, cell.length, &rules);
-	return reading.refusal == RB_REFUSE_SHEET || reading.refusal == RB_REFUSE_TIME ||
-	       (reading.refusal == RB_REFUSE_EXPONENT && strchr(cell.text, '.')) ||
-	       (reading.refusal == RB_REFUSE_DATE && cell.length > 4);
-}
-
-/* Twice the room where a list of `count` has filled it: at each power of two. */
-static bool grow(struct rb_book_reader *r, void **list, uint32_t count, size_t size)
+bool rb_book_grow(struct rb_book_reader *r, void **list, uint32_t count, size_t size)
 {
 	void *bigger;
 
@@ -146,42 +81,6 @@ static bool grow(struct rb_book_reader *r, void **list, uint32_t count, size_t s
 		memcpy(bigger, *list, count * size);
 	*list = bigger;
 	return true;
-}
-
-static bool note_spelling(struct rb_book_reader *r, struct rb_cell typed)
-{
-	struct rb_book *book = r->book;
-	void *list = book->spelling;
-
-	if (!grow(r, &list, book->spellings, sizeof *book->spelling))
-		return false;
-	book->spelling = list;
-	book->spelling[book->spellings++] =
-		(struct rb_spelling){ book->rows, store(r, typed.text, typed.length) };
-	return true;
-}
-
-/* Give the row its point: the name that was sought, `typed` in full. */
-static bool take_name(struct rb_book_reader *r, const struct rb_record *record,
-		      struct rb_cell typed, struct rb_cell name)
-{
-	struct rb_row *row = &r->book->row[r->book->rows];
-	uint32_t offset;
-
-	row->point = typed.length ? rb_names_sought(&r->names) : RB_NO_POINT;
-	if (!typed.length)
-		return true;
-	if (row->point != RB_NO_POINT)
-		return !strcmp(rb_book_point(r->book, row->point), typed.text) ||
-		       note_spelling(r, typed);
-	if (is_mangled(typed))
-		say(r, record, RB_POINT, RB_CODE_MANGLED_NAME, kept(r, typed),
-		    rb_nothing());
-	offset = store(r, name.text, name.length);
-	rb_names_enter(&r->names, offset, &row->point);
-	r->book->points = r->names.count;
-	r->book->is_known[row->point] = false;
-	return name.text == typed.text || note_spelling(r, typed);
 }
 
 /* How finely a column is written; readings in another unit than the book's do not tell.
@@ -216,9 +115,9 @@ static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
 
 	rb_habits_note(&r->habits, reading, record->line);
 	if (rb_length_compare(rb_length_absolute(reading->value), rod) > 0)
-		say(r, record, column, RB_CODE_BEYOND_ROD,
-		    rb_rod_reading(reading->value, r->row_unit),
-		    rb_measure(rod, r->row_unit));
+		rb_book_say(r, record, column, RB_CODE_BEYOND_ROD,
+			    rb_rod_reading(reading->value, r->row_unit),
+			    rb_measure(rod, r->row_unit));
 	if (column == RB_BACKSIGHT && r->first_sight == RB_NO_ROW)
 		r->first_sight = r->book->rows;
 }
@@ -232,7 +131,7 @@ static bool says_a_name(const struct rb_reading *reading, enum rb_column column)
 static rb_length take_value(struct rb_book_reader *r, const struct rb_record *record,
 			    enum rb_column column, enum rb_reading_kind kind)
 {
-	struct rb_cell cell = cell_of(r, record, column);
+	struct rb_cell cell = rb_book_cell(r, record, column);
 	bool keepers = r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
 	struct rb_reading reading;
 
@@ -240,11 +139,12 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 		return rb_length_none();
 	if (keepers && kind == RB_OF_ROD)
 		kind = RB_OF_ELEVATION;
-	reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
+	if (!rb_reading_plain(cell.text, cell.length, &r->rules[kind], &reading))
+		reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
 	if (reading.refusal != RB_READ) {
 		if (says_a_name(&reading, column))
-			say(r, record, column, RB_CODE_NAME_FOR_ELEVATION, kept(r, cell),
-			    rb_nothing());
+			rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
+				    rb_book_kept(r, cell), rb_nothing());
 		else if (reading.refusal != RB_REFUSE_EMPTY &&
 			 !(keepers && reading.refusal == RB_REFUSE_TEXT))
 			rb_sheet_refused(r->findings, cell, place_of(r, record, column),
@@ -253,7 +153,8 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 	}
 	note_places(r, column, &reading);
 	if (reading.odd_fraction)
-		say(r, record, column, RB_CODE_ODD_FRACTION, kept(r, cell), rb_nothing());
+		rb_book_say(r, record, column, RB_CODE_ODD_FRACTION,
+			    rb_book_kept(r, cell), rb_nothing());
 	if (reading.sixtyfourth)
 		r->habits.sixtyfourths[column]++;
 	if (!keepers && is_sight(column))
@@ -292,7 +193,8 @@ static bool take_values(struct rb_book_reader *r, const struct rb_record *record
 	return true;
 }
 
-/* Two sights of a kind that cannot stand in one row, and sights on nobody. */
+/* Two sights of a kind that cannot stand in one row, and a backsight on nobody; whether a
+ * foresight needs a name shows only when all rows are read. */
 static void check_sights(struct rb_book_reader *r, const struct rb_record *record)
 {
 	uint32_t row = r->book->rows;
@@ -302,53 +204,11 @@ static void check_sights(struct rb_book_reader *r, const struct rb_record *recor
 	if (!back && !fore)
 		return;
 	if (rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row)))
-		say(r, record, RB_INTERMEDIATE, RB_CODE_SIGHTS_TOGETHER,
-		    rb_text(back ? "backsight" : "foresight"), rb_nothing());
-	if (r->book->row[row].point == RB_NO_POINT)
-		say(r, record, back ? RB_BACKSIGHT : RB_FORESIGHT, RB_CODE_NO_NAME,
-		    rb_text(back ? "backsight" : "foresight"), rb_nothing());
-}
-
-/* What a row holds under the sight columns, as bits. */
-static unsigned sights_on(const struct rb_book *book, uint32_t row)
-{
-	unsigned bits = 0;
-
-	for (unsigned c = RB_BACKSIGHT; c <= RB_FORESIGHT; c++) {
-		rb_length sight = rb_book_value(book, (enum rb_column)c, row);
-
-		if (!rb_length_given(sight))
-			continue;
-		if (rb_length_compare(rb_length_absolute(sight), book->key.rod) > 0)
-			return 0;
-		bits |= 1u << c;
-	}
-	return bits;
-}
-
-/* Does the note keeper's row before stand to this one as the foresight onto a turning
- * point stands to the backsight on it? */
-static bool is_like_turning(const struct rb_book *book)
-{
-	uint32_t row = book->rows;
-
-	return row && book->row[row].point == book->row[row - 1].point &&
-	       sights_on(book, row) == 1u << RB_BACKSIGHT &&
-	       sights_on(book, row - 1) & (1u << RB_FORESIGHT | 1u << RB_INTERMEDIATE) &&
-	       !(sights_on(book, row - 1) & 1u << RB_BACKSIGHT);
-}
-
-/* A name that may be one of sums or of a point is told where it matters. */
-static void check_keeper(struct rb_book_reader *r, const struct rb_record *record,
-			 enum rb_keeper keeper)
-{
-	bool doubt = keeper == RB_KEEPERS_DOUBT && sights_on(r->book, r->book->rows);
-
-	if (!doubt && (keeper <= RB_KEEPERS_DOUBT || !is_like_turning(r->book)))
-		return;
-	say(r, record, RB_POINT, RB_CODE_SUM_OR_POINT,
-	    kept(r, cell_of(r, record, RB_POINT)),
-	    rb_text(doubt ? "a point" : "a row of sums"));
+		rb_book_say(r, record, RB_INTERMEDIATE, RB_CODE_SIGHTS_TOGETHER,
+			    rb_text(back ? "backsight" : "foresight"), rb_nothing());
+	if (back && r->book->row[row].point == RB_NO_POINT)
+		rb_book_say(r, record, RB_BACKSIGHT, RB_CODE_NO_NAME,
+			    rb_text("backsight"), rb_nothing());
 }
 
 /* A known elevation: in its own column, or, in a book without one, the elevation of the
@@ -367,11 +227,11 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 	    book->written[book->rows] & RB_WRITTEN_BY_KEEPER)
 		return true;
 	if (point == RB_NO_POINT) {
-		say(r, record, column, RB_CODE_NO_NAME, rb_text("known elevation"),
-		    rb_nothing());
+		rb_book_say(r, record, column, RB_CODE_NO_NAME,
+			    rb_text("known elevation"), rb_nothing());
 		return true;
 	}
-	if (!grow(r, &list, book->benchmarks, sizeof *book->benchmark))
+	if (!rb_book_grow(r, &list, book->benchmarks, sizeof *book->benchmark))
 		return false;
 	book->benchmark = list;
 	book->is_known[point] = true;
@@ -387,28 +247,28 @@ static bool set_chainage(struct rb_book_reader *r, const char *text, rb_length c
 
 	if (plus && !r->book->chainage_plus) {
 		plus += 1 + strspn(plus + 1, " \t");
-		r->book->chainage_plus = (int)digits_at(plus, strlen(plus));
+		r->book->chainage_plus = (int)strspn(plus, "0123456789");
 	}
 	return set_value(r, RB_CHAINAGE, chainage);
 }
 
 static bool take_chainage(struct rb_book_reader *r, const struct rb_record *record)
 {
-	struct rb_cell cell = cell_of(r, record, RB_CHAINAGE), whole;
+	struct rb_cell cell = rb_book_cell(r, record, RB_CHAINAGE), whole;
 	const char *name = rb_book_point(r->book, r->book->row[r->book->rows].point);
 	struct rb_reading reading;
 	char text[64];
 
 	if (cell.length) {
-		whole = whole_station(r, cell, text);
+		whole = rb_book_whole_station(r, cell, text);
 		if (cell.text[0] != '+')
 			whole = cell; /* a bare 10 in a column of its own is 10 */
 		reading =
 			rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
 			return set_chainage(r, whole.text, reading.value);
-		say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE, kept(r, cell),
-		    rb_nothing());
+		rb_book_say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE,
+			    rb_book_kept(r, cell), rb_nothing());
 		return set_value(r, RB_CHAINAGE, rb_length_none());
 	}
 	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
@@ -421,14 +281,14 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 
 static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record)
 {
-	struct rb_cell cell = cell_of(r, record, RB_ROD_ON);
+	struct rb_cell cell = rb_book_cell(r, record, RB_ROD_ON);
 	enum rb_rod_on place = r->book->key.rod_on;
 
 	if (cell.length) {
 		place = rb_rod_on_parse(cell.text, cell.length);
 		if (place == RB_ON_UNSAID)
-			say(r, record, RB_ROD_ON, RB_CODE_BAD_ROD_ON, kept(r, cell),
-			    rb_nothing());
+			rb_book_say(r, record, RB_ROD_ON, RB_CODE_BAD_ROD_ON,
+				    rb_book_kept(r, cell), rb_nothing());
 	}
 	r->book->rod_on[r->book->rows] = (uint8_t)place;
 }
@@ -436,12 +296,12 @@ static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record
 /* The unit of a row's numbers; the first that is given is the book's where no key is. */
 static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 {
-	struct rb_cell cell = cell_of(r, record, RB_UNIT_OF_ROW);
+	struct rb_cell cell = rb_book_cell(r, record, RB_UNIT_OF_ROW);
 	enum rb_unit unit = r->book->unit;
 
 	if (cell.length && !rb_unit_parse(cell.text, cell.length, &unit))
-		say(r, record, RB_UNIT_OF_ROW, RB_CODE_BAD_UNIT, kept(r, cell),
-		    rb_text("ft, in, ft-in, m or mm"));
+		rb_book_say(r, record, RB_UNIT_OF_ROW, RB_CODE_BAD_UNIT,
+			    rb_book_kept(r, cell), rb_text("ft, in, ft-in, m or mm"));
 	if (cell.length && !r->unit_known) {
 		r->unit_known = true;
 		r->book->unit = unit;
@@ -466,7 +326,7 @@ static bool note_line(struct rb_book_reader *r, uint32_t line)
 
 	if (book->jumps && follows(book, line))
 		return true;
-	if (!grow(r, &list, book->jumps, sizeof *book->jump))
+	if (!rb_book_grow(r, &list, book->jumps, sizeof *book->jump))
 		return false;
 	book->jump = list;
 	book->jump[book->jumps++] = (struct rb_line_jump){ book->rows, line };
@@ -477,10 +337,10 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 {
 	struct rb_book_reader *r = reader;
 	struct rb_book *book = r->book;
-	struct rb_cell remark = rb_cell_unguarded(cell_of(r, record, RB_REMARKS));
-	struct rb_cell typed = rb_cell_unguarded(cell_of(r, record, RB_POINT));
+	struct rb_cell remark = rb_cell_unguarded(rb_book_cell(r, record, RB_REMARKS));
+	struct rb_cell typed = rb_cell_unguarded(rb_book_cell(r, record, RB_POINT));
 	char whole[64];
-	struct rb_cell name = whole_station(r, typed, whole);
+	struct rb_cell name = rb_book_whole_station(r, typed, whole);
 	enum rb_keeper keeper;
 
 	if (!rb_names_seek(&r->names, name.text, name.length))
@@ -490,14 +350,14 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
 		take_unit(r, record);
 	if (!note_line(r, record->line) || !take_values(r, record) ||
-	    !take_name(r, record, typed, name) || !take_known(r, record) ||
+	    !rb_book_take_name(r, record, typed, name) || !take_known(r, record) ||
 	    !take_chainage(r, record))
 		return false;
 	check_sights(r, record);
-	check_keeper(r, record, keeper);
+	rb_book_doubt_name(r, record, keeper);
 	take_rod_on(r, record);
 	if (book->remarks)
-		book->remarks[book->rows] = store(r, remark.text, remark.length);
+		book->remarks[book->rows] = rb_book_store(r, remark.text, remark.length);
 	book->rows++;
 	return true;
 }

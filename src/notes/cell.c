@@ -17,14 +17,13 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 					   (int)reading->refusal - (int)RB_REFUSE_TEXT);
 	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing(),
 						      rb_nothing(), rb_nothing() };
-	const char *text = rb_arena_text(findings->arena, cell.text, cell.length);
 
-	argument[0] = rb_text(text ? text : "");
+	argument[0] = rb_text(rb_findings_text(findings, cell.text, cell.length));
 	for (int i = 0; i < reading->maybes && i + 1 < RB_ARGUMENTS; i++)
 		argument[i + 1] = rb_rod_reading(reading->maybe[i], unit);
 	if (place.point)
 		place.point =
-			rb_arena_text(findings->arena, place.point, strlen(place.point));
+			rb_findings_text(findings, place.point, strlen(place.point));
 	rb_findings_add4(findings, code, place, argument);
 }
 

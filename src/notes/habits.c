@@ -43,7 +43,8 @@ void rb_habits_note(struct rb_habits *habits, const struct rb_reading *reading,
 }
 
 /* "12, 15 and 18", of a list that may be longer than what was kept. */
-static const char *list_lines(struct rb_arena *arena, const struct rb_habits *habits)
+static const char *list_lines(struct rb_findings *findings,
+			      const struct rb_habits *habits)
 {
 	char text[RB_FINDINGS_OF_A_KIND * 12 + 32];
 	size_t used = 0;
@@ -60,15 +61,14 @@ static const char *list_lines(struct rb_arena *arena, const struct rb_habits *ha
 	if (kept < habits->inverted)
 		used += (size_t)snprintf(text + used, sizeof text - used, " and %lu more",
 					 (unsigned long)(habits->inverted - kept));
-	return rb_arena_text(arena, text, used);
+	return rb_findings_text(findings, text, used);
 }
 
 static void say_inverted(const struct rb_book_reader *r)
 {
-	const char *lines = list_lines(r->arena, &r->habits);
-
 	rb_findings_add(r->findings, RB_CODE_INVERTED, rb_in_file(),
-			rb_text(lines ? lines : ""), rb_number(r->habits.inverted));
+			rb_text(list_lines(r->findings, &r->habits)),
+			rb_number(r->habits.inverted));
 }
 
 void rb_habits_say(const struct rb_book_reader *r)

@@ -26,6 +26,6 @@ int rb_heading_nearest(const struct rb_form *form, struct rb_cell cell);
 /* Add a finding where headings name a unit that is not that of the book: for the first of
  * each such unit. */
 void rb_headings_check_units(struct rb_findings *findings, const struct rb_sheet *sheet,
-			     enum rb_unit unit);
+			     enum rb_unit book);
 
 #endif

@@ -118,21 +118,31 @@ static bool make_room_for_cell(struct reader *r)
 	return r->cell != NULL;
 }
 
+/* Make room for one more cell of such a length.  False: there is none, nor will there be.
+ */
+static bool make_room(struct reader *r, size_t length)
+{
+	if (r->no_memory || (r->cells == r->cell_room && !make_room_for_cell(r)) ||
+	    (r->room - r->used <= length && !make_room_for_text(r, length))) {
+		r->no_memory = true;
+		r->cells = r->cell_room = 0;
+	}
+	return !r->no_memory;
+}
+
 static void on_cell(void *bytes, size_t length, void *self)
 {
 	struct reader *r = self;
 	char *text;
 
-	if (r->no_memory || (r->cells == r->cell_room && !make_room_for_cell(r)) ||
-	    (r->room - r->used <= length && !make_room_for_text(r, length))) {
-		r->no_memory = true;
+	if ((r->cells == r->cell_room || r->room - r->used <= length) &&
+	    !make_room(r, length))
 		return;
-	}
 	text = r->text + r->used;
+	r->used += length + 1;
 	if (length)
 		memcpy(text, bytes, length);
 	text[length] = '\0';
-	r->used += length + 1;
 	r->cell[r->cells++] = trimmed(text, length);
 }
 

@@ -48,6 +48,9 @@ typedef bool rb_on_record(void *self, const struct rb_record *record);
 struct rb_source *rb_source_open(struct rb_arena *arena, struct rb_findings *findings,
 				 const char *bytes, size_t length);
 
+/* Are the bytes UTF-8 (RFC 3629)? */
+bool rb_source_is_utf8(const char *bytes, size_t length);
+
 /*
  * Settle on a separator: the first of comma, semicolon and TAB with which `is_header`
  * says true of one of the first rows; comma if none does.  A line "sep=;" goes first.

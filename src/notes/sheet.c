@@ -69,9 +69,7 @@ static bool is_header(void *self, const struct rb_record *record)
 
 static struct rb_argument text_of(struct state *s, const struct rb_cell *cell)
 {
-	const char *text = rb_arena_text(s->arena, cell->text, cell->length);
-
-	return rb_text(text ? text : "");
+	return rb_text(rb_findings_text(s->findings, cell->text, cell->length));
 }
 
 /* A column that nothing is known of, or one more of a meaning that is there already. */

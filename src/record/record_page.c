@@ -194,14 +194,14 @@ static void put_table(struct writer *w, const struct rb_recorded_book *book)
 	enum rb_align number =
 		book->style.unit == RB_FEET_INCHES ? RB_ON_INCHES : RB_ON_POINT;
 	const struct rb_table_column all[COLUMNS] = {
-		[POINT] = { "point", RB_LEFT, true },
-		[ROD_ON] = { "rod on", RB_LEFT, false },
-		[ELEVATION] = { "elevation", number, false },
-		[ADJUSTED] = { "adjusted", number, false },
-		[BELOW] = { "below", number, false },
-		[SECTION] = { "section", RB_LEFT, false },
-		[CLOSURE] = { "closure", RB_LEFT, false },
-		[REMARKS] = { "", RB_LEFT, true },
+		[POINT] = { "point", RB_LEFT, RB_SPILLS },
+		[ROD_ON] = { "rod on", RB_LEFT, RB_MOVES },
+		[ELEVATION] = { "elevation", number, RB_KEEPS },
+		[ADJUSTED] = { "adjusted", number, RB_KEEPS },
+		[BELOW] = { "below", number, RB_MOVES },
+		[SECTION] = { "section", RB_LEFT, RB_MOVES },
+		[CLOSURE] = { "closure", RB_LEFT, RB_KEEPS },
+		[REMARKS] = { "", RB_LEFT, RB_SPILLS },
 	};
 	struct rb_table_column column[COLUMNS];
 	int shown[COLUMNS];
@@ -294,13 +294,13 @@ static void put_several(struct writer *w)
 {
 	bool longer = any_long_name(w->ledger);
 	const struct rb_table_column column[PAIR_COLUMNS] = {
-		[SEEN] = { "point", RB_LEFT, true },
-		[EARLIER] = { "elevation", RB_RIGHT, false },
-		[IN] = { "in", RB_LEFT, longer },
-		[LATER] = { "then", RB_RIGHT, false },
-		[IN_LATER] = { "in", RB_LEFT, longer },
-		[DIFFERENCE] = { "difference", RB_RIGHT, false },
-		[WORDS] = { "", RB_LEFT, true },
+		[SEEN] = { "point", RB_LEFT, RB_SPILLS },
+		[EARLIER] = { "elevation", RB_RIGHT, RB_KEEPS },
+		[IN] = { "in", RB_LEFT, longer ? RB_SPILLS : RB_MOVES },
+		[LATER] = { "then", RB_RIGHT, RB_KEEPS },
+		[IN_LATER] = { "in", RB_LEFT, longer ? RB_SPILLS : RB_MOVES },
+		[DIFFERENCE] = { "difference", RB_RIGHT, RB_KEEPS },
+		[WORDS] = { "", RB_LEFT, RB_SPILLS },
 	};
 	const struct rb_several *several = w->record->several;
 	struct rb_table *table;
@@ -319,10 +319,10 @@ static void put_legend(struct writer *w)
 		       "elevation: as levelled; adjusted: with the misclosure "
 		       "spread.");
 	if (w->record->several->pairs)
-		rb_phrase_text(
-			&w->phrase,
-			"\nSeen in several books: adjusted where there is one; the "
-			"later less the earlier.");
+		rb_phrase_text(&w->phrase,
+			       "\nSeen in several books: adjusted where there is one, in "
+			       "the unit of the later\nbook; the difference is the later "
+			       "less the earlier.");
 	add(w, RB_LINES);
 }
 

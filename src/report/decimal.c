@@ -68,9 +68,9 @@ static int digits_of(uint64_t number)
 {
 	int count = 1;
 
-	for (uint64_t ten = 10; count < 19 && number >= ten; ten *= 10)
-		count++;
-	return count;
+	for (; number >= 10000; number /= 10000)
+		count += 4;
+	return count + (number > 9) + (number > 99) + (number > 999);
 }
 
 static char *put_whole(char *to, uint64_t number)
@@ -86,9 +86,15 @@ static char *put_whole(char *to, uint64_t number)
 	return to + count;
 }
 
+/* Zeros at the end are left out down to `least` places: two at a time, since a rod is
+ * mostly read to two places and shown with four. */
 static char *put_parts(char *to, uint32_t parts, int decimals, int least)
 {
-	while (decimals > least && parts % 10 == 0) {
+	while (decimals > least + 1 && parts % 100 == 0) {
+		parts /= 100;
+		decimals -= 2;
+	}
+	if (decimals > least && parts % 10 == 0) {
 		parts /= 10;
 		decimals--;
 	}

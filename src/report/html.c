@@ -285,13 +285,15 @@ bool rb_page_write_html(struct rb_sink *sink, const struct rb_page *page,
 			const struct rb_html_paper *paper)
 {
 	struct writer w = { .sink = sink, .page = page, .paper = paper };
-	bool whole = !page->out_of_memory;
+	bool whole;
 
+	if (page->out_of_memory)
+		return false;
 	put_head(&w);
 	put(&w, "<body>\n<div class=\"paper\">\n");
 	put_running_head(&w);
 	put(&w, "<div class=\"sheet\">\n<main>\n");
-	whole = whole && put_blocks(&w);
+	whole = put_blocks(&w);
 	put(&w, "</main>\n");
 	put_foot(&w);
 	put(&w, "</div>\n</div>\n</body>\n</html>\n");

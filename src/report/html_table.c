@@ -30,7 +30,7 @@ static void put(struct writer *w, const char *markup)
 /* Words are broken into lines; short names are not. */
 static bool is_broken(const struct writer *w, size_t at)
 {
-	return w->table->column[at].spills &&
+	return w->table->column[at].room == RB_SPILLS &&
 	       (at || w->layout.column[at].width > NAME_MOST);
 }
 

@@ -15,12 +15,24 @@ static const struct rb_words words[RB_CODES] = {
 #undef RB_WORDS
 };
 
+/* What to do about a length that was typed and stands in no file. */
+static const char *const typed[RB_CODES] = {
+#define RB_TYPED(code, hint) [RB_CODE_##code] = (hint),
+#include "report/words_typed.def"
+#undef RB_TYPED
+};
+
 /* A code that has no words yet is told by its name alone. */
 static const struct rb_words no_words = { "", "", "" };
 
 const struct rb_words *rb_words_of(enum rb_code code)
 {
 	return words[code].text ? &words[code] : &no_words;
+}
+
+const char *rb_words_typed(enum rb_code code)
+{
+	return typed[code];
 }
 
 const char *rb_severity_name(enum rb_severity severity)
@@ -100,6 +112,12 @@ static void put_shown(struct wording *w, const char *text)
 
 /* -- places -- */
 
+/* On the command line, or line by line: no file was read. */
+static bool is_typed(const struct rb_findings *findings)
+{
+	return !findings->source;
+}
+
 static bool has_cell(const struct rb_place *place)
 {
 	return place->line && place->cell >= 0;
@@ -123,7 +141,7 @@ static void put_place(struct wording *w)
 		put_shown(w, place->point);
 		return;
 	}
-	if (!place->line) {
+	if (!place->line || (is_typed(w->findings) && place->heading)) {
 		put(w, place->heading ? place->heading : "the file");
 		return;
 	}
@@ -371,9 +389,11 @@ void rb_message_make(struct rb_message *out, const struct rb_findings *findings,
 	out->code = rb_code_name(finding->code);
 	name_cell(out->cell, findings->source, place);
 	fill(&w, out->text, *wording->text ? wording->text : out->code);
-	fill(&w, out->hint, wording->hint);
+	fill(&w, out->hint,
+	     is_typed(findings) && typed[finding->code] ? typed[finding->code]
+							: wording->hint);
 	out->line = place->line;
-	out->column = 0;
+	out->column = place->column;
 	out->quoted = findings->source && place->line &&
 		      rb_source_span(findings->source, cursor, place->line, place->cell,
 				     &out->span);

@@ -40,32 +40,35 @@ static void put_message(struct rb_json *json, const struct rb_findings *findings
 	rb_json_close(json);
 }
 
-static void put_file(struct rb_json *json, const struct rb_findings *findings)
+static bool put_file(struct rb_json *json, const struct rb_findings *findings)
 {
 	const struct rb_finding **ordered = rb_messages_in_order(findings);
 	size_t written[RB_CODES] = { 0 };
 	struct rb_cursor cursor = { 0 };
 	struct rb_message message;
 
+	if (!ordered)
+		return !findings->count;
 	for (size_t i = 0; i < findings->count; i++) {
-		const struct rb_finding *finding =
-			ordered ? ordered[i] : findings->item[i];
+		size_t found = findings->of_code[ordered[i]->code];
+		bool last = ++written[ordered[i]->code] == RB_FINDINGS_OF_A_KIND;
 
-		size_t found = findings->of_code[finding->code];
-		bool last = ++written[finding->code] == RB_FINDINGS_OF_A_KIND;
-
-		rb_message_make(&message, findings, finding, &cursor);
-		put_message(json, findings, finding, &message,
+		rb_message_make(&message, findings, ordered[i], &cursor);
+		put_message(json, findings, ordered[i], &message,
 			    last ? found - RB_FINDINGS_OF_A_KIND : 0);
 	}
+	return true;
 }
 
-void rb_messages_write_json(struct rb_json *json,
+bool rb_messages_write_json(struct rb_json *json,
 			    const struct rb_findings *const *findings, size_t files)
 {
+	bool all = true;
+
 	rb_json_key(json, "messages");
 	rb_json_open(json, '[');
 	for (size_t i = 0; i < files; i++)
-		put_file(json, findings[i]);
+		all &= put_file(json, findings[i]);
 	rb_json_close(json);
+	return all;
 }

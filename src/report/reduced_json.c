@@ -243,6 +243,7 @@ bool rb_reduced_write_json(struct rb_sink *sink, const struct rb_reduction *r,
 			   const struct rb_findings *findings)
 {
 	struct writer w = { .r = r, .unit = rb_reduction_unit(r) };
+	bool worded;
 
 	if (w.unit == RB_FEET_INCHES)
 		w.unit = RB_FEET;
@@ -257,7 +258,7 @@ bool rb_reduced_write_json(struct rb_sink *sink, const struct rb_reduction *r,
 	put_points(&w);
 	put_sections(&w);
 	put_spurs(&w);
-	rb_messages_write_json(&w.json, &findings, 1);
+	worded = rb_messages_write_json(&w.json, &findings, 1);
 	rb_json_end(&w.json);
-	return !w.phrase.out_of_memory;
+	return worded && !w.phrase.out_of_memory;
 }

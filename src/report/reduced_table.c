@@ -93,7 +93,10 @@ static bool start_table(struct maker *m, struct rb_page *page)
 			.align = i == POINT || i == REMARKS ? RB_LEFT
 				 : i == CHAINAGE            ? RB_RIGHT
 							    : align,
-			.spills = i == POINT || i == REMARKS,
+			.room = i == POINT || i == REMARKS    ? RB_SPILLS
+				: i == CHAINAGE || i == BELOW ? RB_MOVES
+				: i == ADJUSTED               ? RB_MOVES_LAST
+							      : RB_KEEPS,
 		};
 	}
 	m->table = rb_page_table(page, NULL, column, columns);

@@ -13,12 +13,12 @@
 enum { LINE, COLUMN, READING, MAYBE, LEFT, SLIP, COLUMNS };
 
 static const struct rb_table_column columns[COLUMNS] = {
-	[LINE] = { "line", RB_RIGHT, false },
-	[COLUMN] = { "column", RB_LEFT, false },
-	[READING] = { "reading", RB_ON_POINT, false },
-	[MAYBE] = { "may be", RB_ON_POINT, false },
-	[LEFT] = { "leaves", RB_LEFT, false },
-	[SLIP] = { "slip", RB_LEFT, true },
+	[LINE] = { "line", RB_RIGHT, RB_KEEPS },
+	[COLUMN] = { "column", RB_LEFT, RB_KEEPS },
+	[READING] = { "reading", RB_ON_POINT, RB_KEEPS },
+	[MAYBE] = { "may be", RB_ON_POINT, RB_KEEPS },
+	[LEFT] = { "leaves", RB_LEFT, RB_KEEPS },
+	[SLIP] = { "slip", RB_LEFT, RB_SPILLS },
 };
 
 /* What is being listed: the suspects of one section. */

@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "report/blanks.h"
+
 struct range {
 	uint32_t from, to;
 };
@@ -61,6 +63,7 @@ static const struct range turned[] = {
 };
 /* clang-format on */
 
+#define UTF8_MOST    4 /* bytes of a character */
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 
 static bool among(uint32_t code, const struct range *table, size_t count)
@@ -223,12 +226,13 @@ size_t rb_width_fit(const char *text, size_t length, size_t columns)
 	return at;
 }
 
-void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
+/* The first bytes of a text; what stands behind them is only looked at. */
+static void put_shown(struct rb_sink *sink, const char *text, size_t bytes, size_t length)
 {
 	char out[RB_GLYPH_TEXT];
 
-	for (size_t at = 0; at < length;) {
-		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
+	for (size_t at = 0; at < bytes;) {
+		struct rb_glyph glyph = rb_glyph_of(text + at, bytes - at);
 
 		if (glyph.plain)
 			rb_sink_bytes(sink, text + at, glyph.bytes);
@@ -240,13 +244,50 @@ void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
 	}
 }
 
-void rb_sink_wrapped(struct rb_sink *sink, const char *text, size_t at, size_t indent,
-		     size_t columns)
+void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
 {
+	put_shown(sink, text, length, length);
+}
+
+/* A word with as much behind it as tells whether a run of turned letters goes on. */
+static void put_word(struct rb_sink *sink, const char *text, size_t bytes)
+{
+	size_t length = bytes;
+
+	while (length < bytes + 1 + UTF8_MOST && text[length])
+		length++;
+	put_shown(sink, text, bytes, length);
+}
+
+/* A word wider than a line goes on over as many lines as it takes; the column then. */
+static size_t put_long_word(struct rb_sink *sink, const char *word, size_t length,
+			    size_t at, size_t indent, size_t columns)
+{
+	for (;;) {
+		size_t room = columns > at ? columns - at : 0;
+		size_t fits = rb_width_fit(word, length, room);
+
+		if (!fits && at <= indent)
+			fits = rb_glyph_of(word, length).bytes;
+		put_word(sink, word, fits);
+		word += fits;
+		length -= fits;
+		if (!length)
+			return at + rb_width(word - fits, fits);
+		rb_sink_char(sink, '\n');
+		rb_sink_pad(sink, ' ', indent);
+		at = indent;
+	}
+}
+
+void rb_sink_wrapped_part(struct rb_sink *sink, const char *text, size_t length,
+			  size_t at, size_t indent, size_t columns)
+{
+	const char *end = text + length;
 	bool first_word = true;
 
-	for (text += strspn(text, " \n"); *text; text += strspn(text, " \n")) {
-		size_t bytes = strcspn(text, " \n");
+	for (text += strspn(text, " \n"); text < end; text += strspn(text, " \n")) {
+		size_t bytes = rb_word_length(text);
 		size_t width = rb_width(text, bytes);
 
 		if (!first_word && at + 1 + width > columns) {
@@ -257,9 +298,14 @@ void rb_sink_wrapped(struct rb_sink *sink, const char *text, size_t at, size_t i
 			rb_sink_char(sink, ' ');
 			at++;
 		}
-		rb_sink_shown(sink, text, bytes);
-		at += width;
+		at = put_long_word(sink, text, bytes, at, indent, columns);
 		text += bytes;
 		first_word = false;
 	}
+}
+
+void rb_sink_wrapped(struct rb_sink *sink, const char *text, size_t at, size_t indent,
+		     size_t columns)
+{
+	rb_sink_wrapped_part(sink, text, strlen(text), at, indent, columns);
 }

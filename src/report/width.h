@@ -56,11 +56,17 @@ void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length);
  *
  *   at       the column at which the first line already stands
  *   indent   of the lines after it
- *   columns  of a line; a longer word stands alone and runs over
+ *   columns  of a line; a word longer than that goes on over the lines it takes
+ *
+ * A number is not parted from its fraction or its unit (blanks.h).
  *
  * Ends without a line end.
  */
 void rb_sink_wrapped(struct rb_sink *sink, const char *text, size_t at, size_t indent,
 		     size_t columns);
+
+/* The same for the first bytes of a text, up to a line end or its end. */
+void rb_sink_wrapped_part(struct rb_sink *sink, const char *text, size_t length,
+			  size_t at, size_t indent, size_t columns);
 
 #endif

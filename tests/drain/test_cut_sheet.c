@@ -91,6 +91,38 @@ static void ground_between_shots_is_a_straight_line(void **state)
 	job_end(&s.job);
 }
 
+/* A shot that carries a station's name needs no chainage of its own. */
+static void a_named_shot_stands_on_the_line(void **state)
+{
+	struct sheet s = sheet_of(PLAN,
+				  BOOK "BM,,100.00,4.00,,,\nA,,,,4.00,,ground\n"
+				       "C,,,,6.00,,ground\n",
+				  NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[1].how, RB_GROUND_BETWEEN);
+	assert_int_equal(s.sheet->cut[1].ground.nm, FT(99, 0).nm);
+	assert_string_equal(s.sheet->deepest.where, "A"); /* 5 ft, as at C: 4 ft */
+	job_end(&s.job);
+}
+
+/* The first row of a book may be ground, too; of places as deep the first is named. */
+static void a_benchmark_on_the_ground(void **state)
+{
+	struct sheet s = sheet_of(PLAN,
+				  BOOK "A,0+00,100.00,4.00,,,ground\n"
+				       "B,0+50,,,4.50,,ground\nC,1+00,,,5.00,,ground\n",
+				  NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[0].ground.nm, FT(100, 0).nm);
+	assert_string_equal(s.sheet->deepest.where, "A");
+	assert_int_equal(s.sheet->deepest.value.nm, 5 * RB_FOOT + 4237 * RB_INCH / 1000);
+	job_end(&s.job);
+}
+
 /* A bank between two stations is the deepest place, and names its shot. */
 static void the_deepest_may_lie_between(void **state)
 {
@@ -121,6 +153,8 @@ static void too_little_cover_fails(void **state)
 	(void)state;
 	assert_int_equal(s.findings.of_code[RB_CODE_COVER_SHORT], 2);
 	assert_string_equal(f->argument[2].text, "B");
+	assert_int_equal(f->place.line, 0); /* of the line, not of a row */
+	assert_string_equal(f->place.point, "B");
 	assert_int_equal(f->argument[1].length.nm, 2 * RB_FOOT);
 	assert_string_equal(s.sheet->least_cover.where, "ditch");
 	job_end(&s.job);
@@ -262,6 +296,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cuts_and_covers),
 		cmocka_unit_test(ground_between_shots_is_a_straight_line),
+		cmocka_unit_test(a_named_shot_stands_on_the_line),
+		cmocka_unit_test(a_benchmark_on_the_ground),
 		cmocka_unit_test(the_deepest_may_lie_between),
 		cmocka_unit_test(too_little_cover_fails),
 		cmocka_unit_test(the_exact_cover_decides),

@@ -37,6 +37,10 @@ static void answers(void **state)
 		wrong++;
 	}
 	assert_int_equal(wrong, 0);
+	assert_int_equal(rb_dig(rb_exact_of(FT(5, 0)), (rb_length){ 5 * RB_FOOT - 1 },
+				(rb_length){ 0 }, true)
+				 .answer,
+			 RB_DIG); /* a nanometre is more than nothing */
 	assert_int_equal(rb_dig_within(RB_FEET_INCHES).nm, RB_INCH / 8);
 	assert_int_equal(rb_dig_within(RB_MILLIMETRES).nm, 3 * RB_MILLIMETRE);
 }
@@ -82,6 +86,10 @@ static void wanted_at_a_chainage(void **state)
 	assert_false(rb_dig_wanted(&job.findings, job.inverts, FT(104, 0), FT(49, 0),
 				   RB_INVERT, &wanted));
 	assert_true(job_found(&job.findings, RB_CODE_OFF_THE_LINE));
+	assert_string_equal(
+		job_finding(&job.findings, RB_CODE_OFF_THE_LINE)->argument[1].text, "A");
+	assert_string_equal(
+		job_finding(&job.findings, RB_CODE_OFF_THE_LINE)->argument[2].text, "B");
 	job_end(&job);
 }
 
@@ -110,6 +118,7 @@ static void unknown_surface_names_its_key(void **state)
 		job_read(&job, text, NONE);
 		assert_false(rb_dig_wanted(&job.findings, job.inverts, FT(104, 0),
 					   FT(24, 0), cases[i].surface, &wanted));
+		assert_int_equal(job.findings.count, 1);
 		assert_string_equal(job_finding(&job.findings, RB_CODE_SURFACE_UNKNOWN)
 					    ->argument[1]
 					    .text,

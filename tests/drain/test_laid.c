@@ -122,6 +122,13 @@ static void deviation_is_judged_where_a_tolerance_is_given(void **state)
 			    "high");
 	job_end(&c.job);
 
+	c = laid_of("grade tolerance,1/4 in\n" LINE,
+		    BOOK "A,0,,,9.03,,invert\nC,100,,,10.00,,invert\n");
+	assert_int_equal(c.findings.of_code[RB_CODE_LAID_OUT], 1);
+	assert_string_equal(job_finding(&c.findings, RB_CODE_LAID_OUT)->argument[2].text,
+			    "low");
+	job_end(&c.job);
+
 	c = laid_of(LINE, BOOK "A,0,,,9.50,,invert\nC,100,,,11.97,,invert\n");
 	assert_int_equal(c.findings.of_code[RB_CODE_LAID_OUT], 0);
 	assert_int_equal(c.findings.of_code[RB_CODE_NO_GRADE_TOLERANCE], 1);
@@ -266,6 +273,11 @@ static void ponds_by_walking_up(void **state)
 			job_print(&c.findings);
 			wrong++;
 		}
+		if (c.laid && c.findings.of_code[RB_CODE_POND] != cases[i].ponds) {
+			print_error("%s: %zu told\n", cases[i].what,
+				    c.findings.of_code[RB_CODE_POND]);
+			wrong++;
+		}
 		job_end(&c.job);
 	}
 	assert_int_equal(wrong, 0);
@@ -320,6 +332,17 @@ static void the_later_shot_stands(void **state)
 	job_end(&c.job);
 }
 
+static void a_shot_in_two_places_is_refused(void **state)
+{
+	struct check c =
+		laid_of(LINE, BOOK "A,50,,,9.00,,invert\nC,100,,,10.00,,invert\n");
+
+	(void)state;
+	assert_null(c.laid);
+	assert_int_equal(c.findings.of_code[RB_CODE_PLACE_DISAGREES], 1);
+	job_end(&c.job);
+}
+
 static void a_book_without_pipe_is_refused(void **state)
 {
 	struct check c = laid_of(LINE, BOOK "A,0,,,9.00,,ground\n");
@@ -346,6 +369,7 @@ int main(void)
 		cmocka_unit_test(flat_within_the_reading_is_a_warning),
 		cmocka_unit_test(steps_are_no_fall_of_the_leg),
 		cmocka_unit_test(the_later_shot_stands),
+		cmocka_unit_test(a_shot_in_two_places_is_refused),
 		cmocka_unit_test(a_book_without_pipe_is_refused),
 	};
 

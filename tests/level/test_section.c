@@ -111,6 +111,37 @@ static const struct level_case cases[] = {
 	  "S,,,5.02,\n"
 	  "A,,,,4\n",
 	  "", false },
+	{ "a foresight without a name on which nothing hangs",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  ",,,,5.02\n"
+	  "A,,,,4\n",
+	  "", false },
+	{ "the same before a turning point, and behind the one that closes",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  ",,,,5.02\n"
+	  "T,,3,,6\n"
+	  "A,,,,1\n"
+	  ",,,,5\n",
+	  "", false },
+	{ "a foresight without a name that ends an open run",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S,,,,5.02\n"
+	  ",,,,6\n",
+	  "4 no-name\n", false },
+	{ "one that ends a spur",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T,,3,,6\n"
+	  "A,,,,1\n"
+	  "T,,2.02,,\n"
+	  ",,,,6\n",
+	  "7 no-name\n", false },
 	{ "a sight before any backsight",
 	  "point,known elevation,bs,is,fs\n"
 	  "S,,,5,\n"

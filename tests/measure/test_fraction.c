@@ -38,8 +38,8 @@ static const struct length_case {
 	{ 1,  9,  RB_INCH, RB_REFUSE_ROUNDED, 0 },
 	{ 1,  11, RB_INCH, RB_REFUSE_ROUNDED, 0 },
 	{ 1,  12, RB_INCH, RB_REFUSE_ROUNDED, 0 },
-	{ 1,  4096, RB_INCH, RB_REFUSE_FINE, 0 },
-	{ 3,  1024, RB_INCH, RB_REFUSE_FINE, 0 },
+	{ 1,  4096, RB_INCH, RB_REFUSE_FINE_MARK, 0 },
+	{ 3,  1024, RB_INCH, RB_REFUSE_FINE_MARK, 0 },
 };
 
 static const struct shown_case {

@@ -98,11 +98,11 @@ static const struct point_case {
 	{ "3001",    IN, { 3001 * (RB_INCH / 100) } },
 	{ "635",     IN, { WANTED } },
 	{ "76200",   MM, { MILLI(7620) } },
-	{ "76201",   MM, { 762010000 } },
+	{ "76201",   MM, { 0 } },            /* no rod shows hundredths of a millimetre */
 	{ "53.2",    FT, { HUNDREDTHS(532) } },
 	{ "99999999999999", M, { 0 } },      /* the point would be too far away */
-	{ "7000000", M,  { MILLI(7000) } },  /* six places to the left, no more */
-	{ "70000000", M, { 0 } },
+	{ "7000000", M,  { MILLI(7000) } },  /* zeros at the end are no places */
+	{ "70000000", M, { MILLI(7000) } },
 };
 
 static const struct unmarked_case {

@@ -91,7 +91,7 @@ static const struct sixtyfourth_case {
 	{ "0.0013021",   true,  1 },    { "0.0013020",   true,  1 },
 	{ "0.0013019",   false, 0 },    { "0.0013022",   false, 0 },
 	{ "0.001302083333333333333", true, 1 },
-	{ "5.2500000000000000000001", true, 4032 }, /* past 18 figures: as good as it */
+	{ "5.2500000000000000000001", false, 0 }, /* a 64th has ended long before */
 	{ "0.00390625",  false, 0 },    /* exactly 3/768 */
 	{ "0.003906",    true,  3 },    { "0.003907",    false, 0 },
 	{ "0.003905",    false, 0 },

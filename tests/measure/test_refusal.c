@@ -45,7 +45,6 @@ static const struct refuse_case {
 	{ "5ftO",          FT, RB_REFUSE_TEXT, 1, { 0 } }, /* no word is cured */
 	{ "55555555555555555555555555555555555555555555555555555555555" HALF "\"",
 	                   IN, RB_REFUSE_TEXT, 0, { 0 } },
-	{ "'1.5'",         M,  RB_REFUSE_TEXT, 4, { 457200000 } },
 	{ "1" HALF "2",    IN, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29",
 	                   FT, RB_REFUSE_TEXT, 0, { 0 } },
@@ -236,6 +235,11 @@ static const struct refuse_case {
 	{ "7 3/8",         M,  RB_REFUSE_UNMARKED, 0, { 472 * RB_SIXTYFOURTH } },
 	{ "5  5/16",       M,  RB_REFUSE_UNMARKED, 0, { 340 * RB_SIXTYFOURTH } },
 	{ "63-1/2",        M,  RB_REFUSE_UNMARKED, 0, { WANTED } },
+	{ "5-1/2",         FI, RB_REFUSE_UNMARKED, 0, { FEET_64(5, 32), 352 * RB_SIXTYFOURTH } },
+	{ "5-1/2",         FT, RB_REFUSE_UNMARKED, 0,
+	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
+	{ "'1.5'",         M,  RB_REFUSE_TEXT, 4, { MILLI(1500), 15 * (RB_FOOT / 10) } },
+	{ "'5'",           IN, RB_REFUSE_TEXT, 2, { 5 * RB_INCH, 5 * RB_FOOT } },
 	{ "1/2",           FI, RB_REFUSE_UNMARKED, 0, { 32 * RB_SIXTYFOURTH, 6 * RB_INCH } },
 
 	{ "5.2912345",     FT, RB_REFUSE_FINE, 0, { 52912 * (RB_FOOT / 10000) } },
@@ -246,7 +250,11 @@ static const struct refuse_case {
 	{ "63.291667 in",  FI, RB_REFUSE_FINE, 0, { 63292 * (RB_INCH / 1000) } },
 	{ "0.1000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(100) } },
 	{ "5.0000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(5000) } },
-	{ "5 1/128\"",     FI, RB_REFUSE_FINE, 2, { 0 } },
+	{ "0.00000000000000000000001", FT, RB_REFUSE_FINE, 0, { 0 } },
+	{ "5.00000000000000000000001", FT, RB_REFUSE_FINE, 0, { 5 * RB_FOOT } },
+	{ "5 1/128\"",     FI, RB_REFUSE_FINE_MARK, 2, { FEET_64(0, 321) } },
+	{ "3/128\"",       FI, RB_REFUSE_FINE_MARK, 0, { FEET_64(0, 2) } },
+	{ "1/4096\"",      FT, RB_REFUSE_FINE_MARK, 0, { FEET_64(0, 1) } },
 
 	{ "-(0.42)",       FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(42) } },
 	{ "-(3 1/10\")",   FI, RB_REFUSE_SIGNS, 0, { -78740000 } },
@@ -274,6 +282,15 @@ static const struct refuse_case limit_refusals[] = {
 	{ "-1624",  M,  RB_REFUSE_POINT_LOST, 1, { -MILLI(1624) } },
 	{ "162400", M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1624) } },
 	{ "635",    IN, RB_REFUSE_POINT_LOST, 0, { WANTED } },
+	{ "1624",   IN, RB_REFUSE_POINT_LOST, 0, { 1624 * (RB_INCH / 10) } },
+	{ "59125",  IN, RB_REFUSE_POINT_LOST, 0, { 473 * (RB_INCH / 8) } },
+	{ "16",     M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1600) } },
+	{ "162",    M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1620), MILLI(162) } },
+	{ "99999",  M,  RB_REFUSE_POINT_LOST, 0, { 0 } },
+	{ "16130",  MM, RB_REFUSE_POINT_LOST, 0, { MILLI(1613) } },
+	{ "99999",  MM, RB_REFUSE_POINT_LOST, 0, { 0 } },
+	{ "100",    FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(100), HUNDREDTHS(1000) } },
+	{ "26",     FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(260), HUNDREDTHS(26) } },
 };
 
 static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */

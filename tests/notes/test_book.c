@@ -338,6 +338,8 @@ static const struct name_case {
 	{ "not known, with words", "TP-1\nTP-1 spike\n",          "TP-1=TP-1 TP-1 spike=TP-1 spike", "" },
 	{ "ground comes again",    "ground\nG round\n",           "ground=ground G round=G round", "near-name@4:0" },
 	{ "mangled: exponent",     "1.00E+05\n",                  "1.00E+05=1.00E+05", "mangled-name@3:0" },
+	{ "mangled: comma",        "\"1,00E+05\"\n",              "1,00E+05=1,00E+05", "mangled-name@3:0" },
+	{ "mangled: letters",      "Caf\u00C3\u00A9\nCaf\u00C3\u00A9\n", "Caf\u00C3\u00A9=Caf\u00C3\u00A9 Caf\u00C3\u00A9=Caf\u00C3\u00A9", "mangled-letters@3:0" },
 	{ "mangled: error",        "#NAME?\n",                    "#NAME?=#NAME?", "mangled-name@3:0" },
 	{ "mangled: date",         "2026-05-03\n",                "2026-05-03=2026-05-03", "mangled-name@3:0" },
 	{ "not mangled",           "MH 1-2\n3A\nE5\n5-3\n",       "MH 1-2=MH 1-2 3A=3A E5=E5 5-3=5-3", "" },
@@ -448,7 +450,8 @@ static const struct fault_case {
 	{ "all three",               HEAD "BM,100,4.27,,\nA,,3.00,5.00,6.00\n", "sights-together@3:3" },
 	{ "bs and fs",               HEAD "BM,100,4.27,,\nA,,3.00,,6.00\n", "" },
 	{ "no name, bs",             HEAD "BM,100,4.27,,\n,,3.12,,\n", "no-name@3:2" },
-	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "no-name@3:4" },
+	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "" }, /* told where it ends a run */
+	{ "no name, bs and fs",      HEAD "BM,100,4.27,,\n,,3.12,,6.00\n", "no-name@3:2" },
 	{ "no name, is",             HEAD "BM,100,4.27,,\n,,,6.00,\n", "" },
 	{ "beyond the rod, marked",  HEAD "BM,100,25'-1\",,\n", "beyond-rod@2:2" },
 	{ "beyond the rod, bare",    HEAD "BM,100,25.13,,\n", "beyond-rod@2:2" },

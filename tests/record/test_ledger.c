@@ -4,6 +4,9 @@
 
 #include <stdlib.h>
 
+#define CHUNK 4 /* no two takings share a block: each may fail */
+#include "notes/arena.c"
+
 #define HEAD                                                                             \
 	"point,elevation,adjusted,unit,date,project,book,version,section,closed,"        \
 	"within_tolerance,kind,known_elevation,replaces,sha256\n"

@@ -199,10 +199,10 @@ static void has_one_heading_of_the_first_rank(void **state)
 
 static void lines_decimals_up(void **state)
 {
-	static const struct rb_table_column column[] = { { "point", RB_LEFT, true },
+	static const struct rb_table_column column[] = { { "point", RB_LEFT, RB_SPILLS },
 							 { "cut\nto", RB_ON_POINT,
-							   false },
-							 { "", RB_LEFT, false } };
+							   RB_KEEPS },
+							 { "", RB_LEFT, RB_KEEPS } };
 	static const char *const rows[][3] = { { "A", "4.311", "ok" },
 					       { "B", "12.5", NULL },
 					       { "", "7", "x" } };
@@ -239,7 +239,7 @@ static void fits_the_paper(void **state)
 
 	(void)state;
 	for (int i = 0; i < 20; i++) {
-		column[i] = (struct rb_table_column){ "length", RB_ON_POINT, false };
+		column[i] = (struct rb_table_column){ "length", RB_ON_POINT, RB_KEEPS };
 		cells[i] = "100.00";
 	}
 	table = rb_page_table(page, "narrow", column, 3);
