@@ -119,6 +119,7 @@ struct rb_book {
 	enum rb_unit unit;
 	bool decimal_comma;
 	uint32_t rows;
+	uint32_t sights, backsights; /* rows that hold a sight; a backsight */
 	struct rb_row *row;
 	uint8_t *rod_on;  /* enum rb_rod_on, by row */
 	uint8_t *written; /* RB_WRITTEN_IN_INCHES bits, by row */

@@ -65,6 +65,7 @@ struct rb_reduced {
 	struct rb_setup *setup;
 	uint32_t setups;
 	bool any_again; /* some point without a known elevation was sighted twice */
+	bool any_check; /* some known point was sighted in between */
 };
 
 /* Carry elevations through the book.  NULL after an error. */

@@ -195,11 +195,39 @@ bool rb_job_allows_result(const struct rb_job *job)
 
 /* -- writing --------------------------------------------------------------------- */
 
-void rb_job_write_to(struct rb_job *job, const char *name, rb_job_writer *writer,
-		     void *self)
+static void write_sink(struct rb_job *job, struct rb_output *output,
+		       rb_job_writer *writer, void *self)
+{
+	struct rb_sink sink;
+
+	rb_sink_init(&sink, rb_output_write, output);
+	if (!writer(&sink, self) || ran_out(job)) {
+		rb_output_abandon(output);
+		rb_job_no_memory(job);
+		return;
+	}
+	rb_sink_flush(&sink);
+	if (!rb_output_close(output))
+		rb_job_failed(job, output->name, output->error);
+}
+
+void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self)
+{
+	const char *name = rb_given_text(job->line, RB_OPTION_OUTPUT);
+	struct rb_output output;
+
+	if (!rb_job_allows_result(job))
+		return;
+	if (rb_output_open(&output, name, RB_REPLACE))
+		write_sink(job, &output, writer, self);
+	else
+		rb_job_failed(job, name, output.error);
+}
+
+void rb_job_add_to(struct rb_job *job, const char *name, const struct rb_job_file *before,
+		   rb_job_writer *writer, void *self)
 {
 	struct rb_output output;
-	struct rb_sink sink;
 
 	if (!rb_job_allows_result(job))
 		return;
@@ -207,20 +235,8 @@ void rb_job_write_to(struct rb_job *job, const char *name, rb_job_writer *writer
 		rb_job_failed(job, name, output.error);
 		return;
 	}
-	rb_sink_init(&sink, rb_output_write, &output);
-	if (!writer(&sink, self) || ran_out(job)) {
-		rb_output_abandon(&output);
-		rb_job_no_memory(job);
-		return;
-	}
-	rb_sink_flush(&sink);
-	if (!rb_output_close(&output))
-		rb_job_failed(job, name, output.error);
-}
-
-void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self)
-{
-	rb_job_write_to(job, rb_given_text(job->line, RB_OPTION_OUTPUT), writer, self);
+	rb_output_guard(&output, before ? &before->input.about : NULL);
+	write_sink(job, &output, writer, self);
 }
 
 /* The list without what --quiet leaves out. */

@@ -60,9 +60,10 @@ typedef bool rb_job_writer(struct rb_sink *sink, void *self);
  * result to write. */
 void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self);
 
-/* And the same to a file of another option; NULL is standard output. */
-void rb_job_write_to(struct rb_job *job, const char *name, rb_job_writer *writer,
-		     void *self);
+/* And to a file of which `before` was read (NULL: it was not there) and whose bytes the
+ * result holds: nobody may have written to it since. */
+void rb_job_add_to(struct rb_job *job, const char *name, const struct rb_job_file *before,
+		   rb_job_writer *writer, void *self);
 
 /* Say that a file, or a stream, could not be opened, read or written; NULL is standard
  * output. */

@@ -11,6 +11,7 @@
 
 #include "cli/complaint.h"
 #include "cli/digest.h"
+#include "cli/interrupted.h"
 #include "cli/page.h"
 #include "cli/stream.h"
 #include "cli/style.h"
@@ -32,18 +33,23 @@ struct work {
 /*
  * Two programs that add to one record at a time would each write what the other has not
  * seen.  The record itself is replaced, so its folder is what is locked; the lock goes
- * with the process, however that ends.  Where the system cannot lock, nothing is lost
- * but this.  -1: not locked.
+ * with the process, however that ends.  Where the system cannot lock, the one that comes
+ * second finds the record changed, and says so.  -1: not locked.
  */
-static int hold_folder(const char *path)
+static int hold_folder(const char *name)
 {
-	const char *slash = strrchr(path, '/');
-	char *folder = slash ? strndup(path, (size_t)(slash - path) + 1) : strdup(".");
-	int fd = folder ? open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC) : -1;
+	char *path = rb_output_target(name);
+	const char *slash = path ? strrchr(path, '/') : NULL;
+	int fd = -1;
 
-	free(folder);
-	while (fd >= 0 && flock(fd, LOCK_EX) && errno == EINTR) {
-	}
+	if (slash)
+		path[slash - path + 1] = '\0';
+	while (path && rb_interrupted(fd = open(slash ? path : ".",
+						O_RDONLY | O_DIRECTORY | O_CLOEXEC)))
+		continue;
+	free(path);
+	while (fd >= 0 && rb_interrupted(flock(fd, LOCK_EX)))
+		continue;
 	return fd;
 }
 
@@ -135,9 +141,11 @@ static bool read_before(struct work *work)
 
 	if (!work->append)
 		return true;
-	if (stat(work->append, &about) && errno == ENOENT) {
+	if (stat(work->append, &about)) {
 		work->ledger->file = rb_title_file(work->append);
-		return true;
+		if (errno != ENOENT)
+			rb_job_failed(work->job, work->append, errno);
+		return errno == ENOENT;
 	}
 	work->before = rb_job_read(work->job, work->append);
 	return work->before &&
@@ -173,7 +181,7 @@ static void record(struct work *work)
 		return;
 	}
 	if (work->append) /* first: the page says what the record holds */
-		rb_job_write_to(job, work->append, write_record, work);
+		rb_job_add_to(job, work->append, work->before, write_record, work);
 	rb_job_write(job, write_result, work);
 }
 

@@ -13,7 +13,7 @@
 static char scrap[PATH_ROOM];
 static volatile sig_atomic_t there;
 
-static const int ending[] = { SIGINT, SIGTERM, SIGHUP };
+static const int ending[] = { SIGINT, SIGTERM, SIGHUP, SIGQUIT };
 #define ENDINGS (sizeof ending / sizeof *ending)
 
 static void remove_scrap(int number)

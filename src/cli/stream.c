@@ -8,6 +8,8 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "cli/input.h"
+#include "cli/interrupted.h"
 #include "report/width.h"
 
 /* A closed standard output is opened for reading, so that writing to it still fails. */
@@ -16,9 +18,11 @@ void rb_streams_prepare(void)
 	static const int way[] = { O_RDONLY, O_RDONLY, O_WRONLY };
 
 	(void)signal(SIGPIPE, SIG_IGN);
+	(void)signal(SIGXFSZ, SIG_IGN);
 	for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++)
-		if (fcntl(fd, F_GETFD) < 0 && open("/dev/null", way[fd]) != fd)
-			_exit(RB_EXIT_SYSTEM);
+		while (fcntl(fd, F_GETFD) < 0 && open("/dev/null", way[fd]) != fd)
+			if (errno != EINTR)
+				_exit(RB_EXIT_SYSTEM);
 }
 
 void rb_stream_open(struct rb_stream *stream, int fd)
@@ -48,7 +52,10 @@ bool rb_stream_color(int fd, enum rb_color wish)
 enum rb_exit rb_system_failed(const char *what, int error)
 {
 	struct rb_stream stream;
-	const char *reason = strerror(error);
+	const char *reason =
+		error == RB_CHANGED_MEANWHILE
+			? "changed meanwhile by another program; run it again"
+			: strerror(error);
 
 	rb_stream_open(&stream, STDERR_FILENO);
 	rb_sink_text(&stream.sink, "rodbook: ");

@@ -77,8 +77,6 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 		return NULL;
 	}
 	a->sections = sections;
-	for (uint32_t i = 0; i < setups; i++)
-		a->correction[i] = rb_length_none();
 	for (uint32_t i = 0; sections->adjust == RB_BY_DISTANCE && i < sections->sections;
 	     i++)
 		if (sections->section[i].adjusted)
@@ -88,8 +86,10 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 
 		if (of == RB_NO_SECTION)
 			a->correction[i] = of_spur(a, i);
-		else if (sections->section[of].adjusted &&
-			 sections->adjust == RB_BY_SETUPS)
+		else if (!sections->section[of].adjusted ||
+			 sections->adjust == RB_NOT_ADJUSTED)
+			a->correction[i] = rb_length_none();
+		else if (sections->adjust == RB_BY_SETUPS)
 			by_setups(a, i);
 	}
 	return a;

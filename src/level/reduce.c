@@ -62,14 +62,20 @@ static bool say_not_reached(struct reducer *r, uint32_t row)
 	return false;
 }
 
-static struct rb_shot *new_shot(struct reducer *r, uint32_t row)
+static struct rb_shot *new_shot(struct reducer *r, uint32_t row, rb_length elevation,
+				enum rb_booked booked)
 {
 	struct rb_shot *shot = &r->out->shot[r->out->shots++];
+	uint32_t point = r->book->row[row].point;
+	bool known = point != RB_NO_POINT && r->book->is_known[point];
 
-	*shot = (struct rb_shot){ .row = row,
+	*shot = (struct rb_shot){ .elevation = elevation,
+				  .row = row,
 				  .backsight_row = RB_NO_ROW,
 				  .setup = r->setup,
-				  .booked = RB_BOOKED_NOWHERE };
+				  .kind = (uint8_t)rb_plain_kind(booked, known),
+				  .booked = (uint8_t)booked };
+	r->out->any_check |= shot->kind == RB_CHECK;
 	return shot;
 }
 
@@ -91,7 +97,6 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 		booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE;
 	rb_length reading = rb_book_sight(r->book, column, row);
 	uint32_t point = r->book->row[row].point;
-	struct rb_shot *shot;
 
 	if (r->setup == RB_NO_SETUP) {
 		rb_findings_add(r->findings, RB_CODE_BEFORE_BACKSIGHT,
@@ -99,10 +104,9 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 				rb_nothing());
 		return false;
 	}
-	shot = new_shot(r, row);
-	shot->booked = (uint8_t)booked;
-	shot->elevation =
-		rb_length_sub(r->out->setup[r->setup].height_of_instrument, reading);
+	new_shot(r, row,
+		 rb_length_sub(r->out->setup[r->setup].height_of_instrument, reading),
+		 booked);
 	r->sights++;
 	if (point != RB_NO_POINT)
 		reach(r, point, r->out->shots - 1);
@@ -128,8 +132,7 @@ static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row,
 	if (shots && carries(r, &r->out->shot[shots - 1], row)) {
 		shot = &r->out->shot[shots - 1];
 	} else {
-		shot = new_shot(r, row);
-		shot->elevation = elevation;
+		shot = new_shot(r, row, elevation, RB_BOOKED_NOWHERE);
 	}
 	shot->backsight_row = row;
 	return shot;
@@ -197,6 +200,7 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 	if (via != RB_NO_SHOT) {
 		const struct rb_setup *before = &r->out->setup[r->out->shot[via].setup];
 
+		r->out->shot[via].kind = RB_TURNING_POINT;
 		setup->depth = before->depth + 1;
 		setup->root = before->root;
 	}
@@ -221,23 +225,15 @@ static void take_row(struct reducer *r, uint32_t row)
 	r->last_sight = fore && !back && r->out->shots ? r->out->shots - 1 : RB_NO_SHOT;
 }
 
-/* How many shots and setups there are at most: so that arrays are no larger. */
+/* A row with a sight makes one shot at most, and a backsight one setup. */
 static bool take_arrays(struct reducer *r)
 {
 	const struct rb_book *book = r->book;
 	struct rb_reduced *out = r->out;
-	size_t shots = 0, setups = 0;
 
-	for (uint32_t row = 0; row < book->rows; row++) {
-		bool back = rb_length_given(rb_book_sight(book, RB_BACKSIGHT, row));
-
-		setups += back;
-		shots += back ||
-			 rb_length_given(rb_book_sight(book, RB_FORESIGHT, row)) ||
-			 rb_length_given(rb_book_sight(book, RB_INTERMEDIATE, row));
-	}
-	out->shot = rb_arena_take(r->arena, shots + 1, sizeof *out->shot);
-	out->setup = rb_arena_take(r->arena, setups + 1, sizeof *out->setup);
+	out->shot = rb_arena_take(r->arena, (size_t)book->sights + 1, sizeof *out->shot);
+	out->setup =
+		rb_arena_take(r->arena, (size_t)book->backsights + 1, sizeof *out->setup);
 	r->reached =
 		rb_arena_take(r->scratch, (size_t)book->points + 1, sizeof *r->reached);
 	if (!out->shot || !out->setup || !r->reached)

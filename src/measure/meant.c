@@ -41,9 +41,8 @@ static void meant_fraction(struct rb_reading *r, const struct rb_reading_rules *
 		rb_meant(r, rules, above * (RB_INCH / below));
 }
 
-/* 5 and 3 as 5.3: in some places a date is typed with points. */
-static void meant_decimal(struct rb_reading *r, const struct rb_reading_rules *rules,
-			  int64_t whole, int64_t behind)
+void rb_meant_decimal(struct rb_reading *r, const struct rb_reading_rules *rules,
+		      int64_t whole, int64_t behind)
 {
 	int places = behind < 10 ? 1 : 2;
 	struct rb_number n = { .places = places };
@@ -59,8 +58,8 @@ void rb_meant_pair(struct rb_reading *r, const struct rb_reading_rules *rules,
 {
 	if (rb_unit_is_metric(rules->unit)) {
 		if (rules->unit == RB_METRES) {
-			meant_decimal(r, rules, first, second);
-			meant_decimal(r, rules, second, first);
+			rb_meant_decimal(r, rules, first, second);
+			rb_meant_decimal(r, rules, second, first);
 		}
 		return;
 	}
@@ -73,7 +72,7 @@ void rb_meant_pair(struct rb_reading *r, const struct rb_reading_rules *rules,
 	meant_fraction(r, rules, first, second);
 	meant_fraction(r, rules, second, first);
 	if (rules->unit == RB_FEET)
-		meant_decimal(r, rules, first, second);
+		rb_meant_decimal(r, rules, first, second);
 }
 
 void rb_meant_spaced(struct rb_reading *r, const struct rb_reading_rules *rules,

@@ -251,6 +251,33 @@ static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules 
 	meant_by(r, rules, &cured);
 }
 
+/* 4. 27, 4 .27: a blank beside the point. */
+static bool cure_blanks(const struct rb_marked *m, const struct rb_reading_rules *rules,
+			struct rb_reading *r)
+{
+	struct rb_marked joined = *m;
+	struct rb_reading cured;
+
+	joined.length = 0;
+	for (int i = 0; i < m->length; i++) {
+		bool beside = m->text[i] == ' ' &&
+			      (m->text[i + 1] == '.' || (i > 0 && m->text[i - 1] == '.'));
+
+		if (!beside)
+			joined.text[joined.length++] = m->text[i];
+	}
+	joined.text[joined.length] = '\0';
+	if (joined.length == m->length)
+		return false;
+	read_marked(&joined, rules, &cured);
+	if (cured.refusal != RB_READ)
+		return false;
+	*r = (struct rb_reading){ 0 };
+	meant_by(r, rules, &cured);
+	refuse(r, RB_REFUSE_SPACED, m->at[0]);
+	return true;
+}
+
 /* Is the letter at i one that stands for a digit in this place: beside a figure or a
  * mark, or alone, and not the i of `in` and `inv`? */
 static bool is_digit_letter(const struct rb_marked *m, int i)
@@ -349,6 +376,9 @@ static void read_written(const char *text, size_t length,
 	read_marked(&m, rules, r);
 	if (r->refusal == RB_READ)
 		doubt_apostrophe(&m, rules, r);
+	if ((r->refusal == RB_REFUSE_TEXT || r->refusal == RB_REFUSE_SPACED) &&
+	    r->maybes == 0 && cure_blanks(&m, rules, r))
+		return;
 	if ((r->refusal != RB_REFUSE_TEXT && r->refusal != RB_REFUSE_POINTS &&
 	     r->refusal != RB_REFUSE_COMMA) ||
 	    r->maybes > 0)

@@ -172,16 +172,18 @@ static int hour_typed(int hour, char half)
 	return half == 'a' && hour == 12 ? 0 : hour;
 }
 
-/* Feet and inches of h:mm, h:mm:00 or m:ss.ff. */
+/* Feet and inches of h:mm, h:mm:00 or m:ss.ff; 4:27 is no such, but may be 4.27. */
 static void meant_time(struct rb_reading *r, const struct rb_reading_rules *rules,
 		       int hour, const struct rb_number *minutes)
 {
 	int64_t inches;
 
-	if (rb_unit_is_metric(rules->unit))
-		return;
-	if (rb_number_length(minutes, RB_INCH, &inches) == RB_READ && inches < RB_FOOT)
+	if (!rb_unit_is_metric(rules->unit) &&
+	    rb_number_length(minutes, RB_INCH, &inches) == RB_READ && inches < RB_FOOT)
 		rb_meant(r, rules, hour * RB_FOOT + inches);
+	else if (minutes->places == 0 && minutes->digits >= 10 &&
+		 rules->unit != RB_FEET_INCHES)
+		rb_meant_decimal(r, rules, hour, minutes->digits);
 }
 
 static bool refuse_time(const char *text, const struct rb_reading_rules *rules,

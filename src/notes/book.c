@@ -7,6 +7,7 @@
 
 #include "notes/book_reader.h"
 #include "notes/heading.h"
+#include "notes/seek.h"
 
 /* clang-format off */
 static const char *const rod_on_names[RB_ON_PLACES] = {
@@ -100,6 +101,7 @@ static bool on_header(void *self, const struct rb_sheet *sheet)
 	r->text_used = 1;
 	r->names.text = book->text;
 	r->names.name = book->name;
+	rb_book_choose_columns(r);
 	if (!rb_book_take_keys(r))
 		return false;
 	r->row_unit = book->unit;
@@ -236,17 +238,8 @@ struct rb_book *rb_book_read(struct rb_arena *arena, struct rb_findings *finding
 /* Where a spelling of the row would stand in the list. */
 static uint32_t spelling_at(const struct rb_book *book, uint32_t row)
 {
-	uint32_t low = 0, high = book->spellings;
-
-	while (low < high) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (book->spelling[middle].row < row)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	return low;
+	return rb_seek(book->spelling, book->spellings, sizeof *book->spelling,
+		       offsetof(struct rb_spelling, row), row);
 }
 
 const char *rb_book_typed(const struct rb_book *book, uint32_t row)
@@ -260,34 +253,21 @@ const char *rb_book_typed(const struct rb_book *book, uint32_t row)
 
 rb_length rb_book_known(const struct rb_book *book, uint32_t point)
 {
-	uint32_t low = 0, high = book->benchmarks;
-
 	if (point == RB_NO_POINT || !book->is_known[point])
 		return rb_length_none();
-	while (high - low > 1) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (book->benchmark[middle].point <= point)
-			low = middle;
-		else
-			high = middle;
-	}
-	return book->benchmark[low].elevation;
+	return book
+		->benchmark[rb_seek(book->benchmark, book->benchmarks,
+				    sizeof *book->benchmark,
+				    offsetof(struct rb_benchmark, point), point)]
+		.elevation;
 }
 
 uint32_t rb_book_line(const struct rb_book *book, uint32_t row)
 {
-	uint32_t low = 0, high = book->jumps;
+	uint32_t after = rb_seek(book->jump, book->jumps, sizeof *book->jump,
+				 offsetof(struct rb_line_jump, row), row + 1);
 
-	while (high - low > 1) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (book->jump[middle].row <= row)
-			low = middle;
-		else
-			high = middle;
-	}
-	return high ? book->jump[low].line + (row - book->jump[low].row) : 0;
+	return after ? book->jump[after - 1].line + (row - book->jump[after - 1].row) : 0;
 }
 
 struct rb_place rb_book_place(const struct rb_book *book, uint32_t row,

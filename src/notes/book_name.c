@@ -136,3 +136,68 @@ void rb_book_doubt_name(struct rb_book_reader *r, const struct rb_record *record
 		    rb_book_kept(r, rb_book_cell(r, record, RB_POINT)),
 		    rb_text(doubt ? "a point" : "a row of sums"));
 }
+
+/* The keys that are words for the record, and change no number. */
+static bool is_of_words(int key)
+{
+	static const enum rb_book_key words[] = {
+		RB_KEY_PROJECT,    RB_KEY_DATE,    RB_KEY_CREW,  RB_KEY_STUDENT,
+		RB_KEY_INSTRUMENT, RB_KEY_WEATHER, RB_KEY_DATUM,
+	};
+
+	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+		if ((int)words[i] == key)
+			return true;
+	return false;
+}
+
+/* The value behind a key: in the same cell after the colon, or in the next. */
+static struct rb_cell value_behind(const struct rb_book_reader *r,
+				   const struct rb_record *record)
+{
+	uint32_t at = (uint32_t)r->sheet->cell_of[RB_POINT];
+	const char *colon = strchr(record->cell[at].text, ':');
+	struct rb_cell value = { "", 0 };
+
+	if (colon && colon[1]) {
+		value.text = colon + 1 + strspn(colon + 1, " ");
+		value.length = strlen(value.text);
+	} else if (at + 1 < record->cells) {
+		value = record->cell[at + 1];
+	}
+	return value;
+}
+
+static void say_key(struct rb_book_reader *r, const struct rb_record *record,
+		    const struct rb_key *key, struct rb_cell value)
+{
+	const struct rb_key_value *above = &r->sheet->key[key->key];
+
+	if (!above->length)
+		rb_book_say(r, record, RB_POINT, RB_CODE_KEY_BELOW_HEADER,
+			    rb_text(key->name), rb_nothing());
+	else if (strcmp(above->text, value.text) != 0)
+		rb_book_say(r, record, RB_POINT, RB_CODE_SAME_KEY_TWICE,
+			    rb_text(key->name), rb_line(above->place.line));
+}
+
+bool rb_book_is_key(struct rb_book_reader *r, const struct rb_record *record,
+		    struct rb_cell typed)
+{
+	const struct rb_key *key;
+	struct rb_cell value;
+	bool sights = false;
+
+	for (int c = RB_BACKSIGHT; c <= RB_FORESIGHT; c++)
+		sights |= rb_length_given(
+			rb_book_value(r->book, (enum rb_column)c, r->book->rows));
+	if (sights || !typed.length)
+		return false;
+	key = rb_sheet_key(&rb_book_form, typed);
+	value = value_behind(r, record);
+	if (!key || !value.length)
+		return false;
+	if (!is_of_words(key->key))
+		say_key(r, record, key, value);
+	return true;
+}

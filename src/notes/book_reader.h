@@ -43,12 +43,23 @@ struct rb_habits {
 	uint32_t sixtyfourths[RB_ELEVATION + 1];
 };
 
+#define RB_VALUE_COLUMNS 8
+
+/* A column of lengths that the header has, and the cell in which it stands. */
+struct rb_value_column {
+	uint32_t cell;
+	enum rb_column column;
+	enum rb_reading_kind kind;
+};
+
 struct rb_book_reader {
 	struct rb_arena *arena;
 	struct rb_findings *findings;
 	struct rb_book *book;
 	const struct rb_sheet *sheet;
 	struct rb_reading_rules rules[RB_READING_KINDS]; /* by enum rb_reading_kind */
+	struct rb_value_column value[RB_VALUE_COLUMNS];
+	uint32_t values;
 	enum rb_unit row_unit;
 	bool unit_known; /* from the key, or from the first row's unit */
 	struct rb_names names;
@@ -62,6 +73,9 @@ struct rb_book_reader {
 
 /* Turn the keys into values. */
 bool rb_book_take_keys(struct rb_book_reader *reader);
+
+/* Which of the columns of lengths the header has. */
+void rb_book_choose_columns(struct rb_book_reader *reader);
 
 /* Take a row below the header. */
 bool rb_book_take_row(void *reader, const struct rb_record *record);
@@ -97,6 +111,11 @@ struct rb_cell rb_book_whole_station(struct rb_book_reader *reader, struct rb_ce
 /* Give the row its point: the name that was sought, `typed` in full. */
 bool rb_book_take_name(struct rb_book_reader *reader, const struct rb_record *record,
 		       struct rb_cell typed, struct rb_cell name);
+
+/* Is the row no point, but a key that stands below the header, where it is not read?
+ * Told where it would change numbers, and does not stand above the header the same. */
+bool rb_book_is_key(struct rb_book_reader *reader, const struct rb_record *record,
+		    struct rb_cell typed);
 
 /* A name that may be one of sums or of a point is told where it matters: where the row
  * holds a sight, or sums stand like a turning point. */

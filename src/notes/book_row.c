@@ -8,7 +8,7 @@
 static const struct {
 	enum rb_column column;
 	enum rb_reading_kind kind;
-} value_columns[] = {
+} value_columns[RB_VALUE_COLUMNS] = {
 	{ RB_BACKSIGHT, RB_OF_ROD },
 	{ RB_INTERMEDIATE, RB_OF_ROD },
 	{ RB_FORESIGHT, RB_OF_ROD },
@@ -18,6 +18,19 @@ static const struct {
 	{ RB_HEIGHT_OF_INSTRUMENT, RB_OF_ELEVATION },
 	{ RB_ELEVATION, RB_OF_ELEVATION },
 };
+
+void rb_book_choose_columns(struct rb_book_reader *r)
+{
+	for (size_t i = 0; i < RB_VALUE_COLUMNS; i++) {
+		int32_t cell = r->sheet->cell_of[value_columns[i].column];
+
+		if (cell >= 0)
+			r->value[r->values++] =
+				(struct rb_value_column){ (uint32_t)cell,
+							  value_columns[i].column,
+							  value_columns[i].kind };
+	}
+}
 
 static bool is_sight(enum rb_column column)
 {
@@ -108,55 +121,82 @@ static void note_places(struct rb_book_reader *r, enum rb_column column,
 			(uint8_t)RB_WRITTEN_IN_INCHES((unsigned)column);
 }
 
+static void say_beyond_rod(struct rb_book_reader *r, const struct rb_record *record,
+			   enum rb_column column, rb_length value)
+{
+	rb_book_say(r, record, column, RB_CODE_BEYOND_ROD,
+		    rb_rod_reading(value, r->row_unit),
+		    rb_measure(r->book->key.rod, r->row_unit));
+}
+
 static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
 		       enum rb_column column, const struct rb_reading *reading)
 {
-	rb_length rod = r->book->key.rod;
-
 	rb_habits_note(&r->habits, reading, record->line);
-	if (rb_length_compare(rb_length_absolute(reading->value), rod) > 0)
-		rb_book_say(r, record, column, RB_CODE_BEYOND_ROD,
-			    rb_rod_reading(reading->value, r->row_unit),
-			    rb_measure(rod, r->row_unit));
+	if (rb_length_absolute(reading->value).nm > r->book->key.rod.nm)
+		say_beyond_rod(r, record, column, reading->value);
 	if (column == RB_BACKSIGHT && r->first_sight == RB_NO_ROW)
 		r->first_sight = r->book->rows;
 }
 
-static bool says_a_name(const struct rb_reading *reading, enum rb_column column)
+static bool says_a_name(const struct rb_reading *reading, enum rb_column column,
+			struct rb_cell cell)
 {
-	return column == RB_KNOWN_ELEVATION && reading->refusal == RB_REFUSE_TEXT;
+	static const char letters[] =
+		"abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
+
+	return column == RB_KNOWN_ELEVATION && reading->refusal == RB_REFUSE_TEXT &&
+	       !is_digit(cell.text[0]) && strpbrk(cell.text, letters);
 }
 
-/* Read a cell; the value, or none. */
+static bool is_keepers_row(const struct rb_book_reader *r)
+{
+	return r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
+}
+
+/* Read a cell that is no plain number.  False: there is no value, and what cannot be read
+ * is said. */
+static bool read_long(struct rb_book_reader *r, const struct rb_record *record,
+		      enum rb_column column, const struct rb_reading_rules *rules,
+		      struct rb_reading *reading)
+{
+	struct rb_cell cell = rb_book_cell(r, record, column);
+
+	*reading = rb_reading_parse(cell.text, cell.length, rules);
+	if (reading->refusal == RB_READ) {
+		if (reading->odd_fraction)
+			rb_book_say(r, record, column, RB_CODE_ODD_FRACTION,
+				    rb_book_kept(r, cell), rb_nothing());
+		if (reading->sixtyfourth)
+			r->habits.sixtyfourths[column]++;
+		return true;
+	}
+	if (rb_cell_is_empty(cell))
+		return false;
+	if (says_a_name(reading, column, cell))
+		rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
+			    rb_book_kept(r, cell), rb_nothing());
+	else if (reading->refusal != RB_REFUSE_EMPTY &&
+		 !(is_keepers_row(r) && reading->refusal == RB_REFUSE_TEXT))
+		rb_sheet_refused(r->findings, cell, place_of(r, record, column), reading,
+				 r->row_unit);
+	return false;
+}
+
+/* Read a cell that is not empty; the value, or none. */
 static rb_length take_value(struct rb_book_reader *r, const struct rb_record *record,
 			    enum rb_column column, enum rb_reading_kind kind)
 {
 	struct rb_cell cell = rb_book_cell(r, record, column);
-	bool keepers = r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
+	bool keepers = is_keepers_row(r);
+	const struct rb_reading_rules *rules =
+		&r->rules[keepers && kind == RB_OF_ROD ? RB_OF_ELEVATION : kind];
 	struct rb_reading reading;
 
-	if (!cell.length)
+	if (!rb_reading_plain(cell.text, cell.length, rules, &reading) &&
+	    !read_long(r, record, column, rules, &reading))
 		return rb_length_none();
-	if (keepers && kind == RB_OF_ROD)
-		kind = RB_OF_ELEVATION;
-	if (!rb_reading_plain(cell.text, cell.length, &r->rules[kind], &reading))
-		reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
-	if (reading.refusal != RB_READ) {
-		if (says_a_name(&reading, column))
-			rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
-				    rb_book_kept(r, cell), rb_nothing());
-		else if (reading.refusal != RB_REFUSE_EMPTY &&
-			 !(keepers && reading.refusal == RB_REFUSE_TEXT))
-			rb_sheet_refused(r->findings, cell, place_of(r, record, column),
-					 &reading, r->row_unit);
-		return rb_length_none();
-	}
 	note_places(r, column, &reading);
-	if (reading.odd_fraction)
-		rb_book_say(r, record, column, RB_CODE_ODD_FRACTION,
-			    rb_book_kept(r, cell), rb_nothing());
-	if (reading.sixtyfourth)
-		r->habits.sixtyfourths[column]++;
 	if (!keepers && is_sight(column))
 		take_sight(r, record, column, &reading);
 	return reading.value;
@@ -182,12 +222,13 @@ static bool set_value(struct rb_book_reader *r, enum rb_column column, rb_length
 
 static bool take_values(struct rb_book_reader *r, const struct rb_record *record)
 {
-	for (size_t i = 0; i < sizeof value_columns / sizeof *value_columns; i++) {
-		enum rb_column column = value_columns[i].column;
+	for (uint32_t i = 0; i < r->values; i++) {
+		const struct rb_value_column *v = &r->value[i];
+		rb_length value = rb_length_none();
 
-		if (r->sheet->cell_of[column] >= 0 &&
-		    !set_value(r, column,
-			       take_value(r, record, column, value_columns[i].kind)))
+		if (v->cell < record->cells && record->cell[v->cell].length)
+			value = take_value(r, record, v->column, v->kind);
+		if (!set_value(r, v->column, value))
 			return false;
 	}
 	return true;
@@ -200,10 +241,13 @@ static void check_sights(struct rb_book_reader *r, const struct rb_record *recor
 	uint32_t row = r->book->rows;
 	bool back = rb_length_given(rb_book_sight(r->book, RB_BACKSIGHT, row));
 	bool fore = rb_length_given(rb_book_sight(r->book, RB_FORESIGHT, row));
+	bool between = rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row));
 
+	r->book->backsights += back;
+	r->book->sights += back || fore || between;
 	if (!back && !fore)
 		return;
-	if (rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row)))
+	if (between)
 		rb_book_say(r, record, RB_INTERMEDIATE, RB_CODE_SIGHTS_TOGETHER,
 			    rb_text(back ? "backsight" : "foresight"), rb_nothing());
 	if (back && r->book->row[row].point == RB_NO_POINT)
@@ -219,8 +263,10 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 	uint32_t point = book->row[book->rows].point;
 	bool own = r->sheet->cell_of[RB_KNOWN_ELEVATION] >= 0;
 	enum rb_column column = own ? RB_KNOWN_ELEVATION : RB_ELEVATION;
-	rb_length known = own ? take_value(r, record, column, RB_OF_ELEVATION)
-			      : rb_book_value(book, column, book->rows);
+	rb_length known = own && rb_book_cell(r, record, column).length
+				  ? take_value(r, record, column, RB_OF_ELEVATION)
+			  : own ? rb_length_none()
+				: rb_book_value(book, column, book->rows);
 	void *list = book->benchmark;
 
 	if ((!own && r->first_sight != book->rows) || !rb_length_given(known) ||
@@ -259,7 +305,7 @@ static bool take_chainage(struct rb_book_reader *r, const struct rb_record *reco
 	struct rb_reading reading;
 	char text[64];
 
-	if (cell.length) {
+	if (!rb_cell_is_empty(cell)) {
 		whole = rb_book_whole_station(r, cell, text);
 		if (cell.text[0] != '+')
 			whole = cell; /* a bare 10 in a column of its own is 10 */
@@ -284,7 +330,7 @@ static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record
 	struct rb_cell cell = rb_book_cell(r, record, RB_ROD_ON);
 	enum rb_rod_on place = r->book->key.rod_on;
 
-	if (cell.length) {
+	if (!rb_cell_is_empty(cell)) {
 		place = rb_rod_on_parse(cell.text, cell.length);
 		if (place == RB_ON_UNSAID)
 			rb_book_say(r, record, RB_ROD_ON, RB_CODE_BAD_ROD_ON,
@@ -299,6 +345,8 @@ static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 	struct rb_cell cell = rb_book_cell(r, record, RB_UNIT_OF_ROW);
 	enum rb_unit unit = r->book->unit;
 
+	if (rb_cell_is_empty(cell))
+		cell.length = 0;
 	if (cell.length && !rb_unit_parse(cell.text, cell.length, &unit))
 		rb_book_say(r, record, RB_UNIT_OF_ROW, RB_CODE_BAD_UNIT,
 			    rb_book_kept(r, cell), rb_text("ft, in, ft-in, m or mm"));
@@ -350,8 +398,11 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
 		take_unit(r, record);
 	if (!note_line(r, record->line) || !take_values(r, record) ||
-	    !rb_book_take_name(r, record, typed, name) || !take_known(r, record) ||
-	    !take_chainage(r, record))
+	    !rb_book_take_name(r, record, typed, name))
+		return false;
+	if (!rb_book_is_key(r, record, typed) && !take_known(r, record))
+		return false;
+	if (!take_chainage(r, record))
 		return false;
 	check_sights(r, record);
 	rb_book_doubt_name(r, record, keeper);

@@ -27,6 +27,28 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 	rb_findings_add4(findings, code, place, argument);
 }
 
+bool rb_cell_is_empty(struct rb_cell cell)
+{
+	static const char *const dashes[] = { "-",      "\u2010", "\u2011", "\u2012",
+					      "\u2013", "\u2014", "\u2015", "\u2212" };
+	size_t at = 0, dash = 0;
+
+	if (cell.length && cell.text[0] != '-' && (unsigned char)cell.text[0] < 0x80)
+		return false; /* nearly always */
+	while (at < cell.length && dash < sizeof dashes / sizeof *dashes) {
+		size_t length = strlen(dashes[dash]);
+
+		if (cell.length - at >= length &&
+		    !memcmp(cell.text + at, dashes[dash], length)) {
+			at += length;
+			dash = 0;
+		} else {
+			dash++;
+		}
+	}
+	return at == cell.length;
+}
+
 struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell cell,
 				  struct rb_place place,
 				  const struct rb_reading_rules *rules)

@@ -388,6 +388,7 @@ static const char *const ground_names[] = {
 	"ground", "ground level", "grd", "gr", "g", "gl", "og", "eg", "fg", "ng",
 	"cl", "c/l", "centreline", "centerline",
 	"spot", "grade", "surface", "floor", "road", "lawn", "pavement",
+	"-", "--", "?",
 };
 /* clang-format on */
 

@@ -78,19 +78,24 @@ static bool is_tight(char c)
 	return c > ' ' && c <= '~';
 }
 
-/* The cell without blanks around it; its text ends in NUL. */
-static struct rb_cell trimmed(char *text, size_t length)
+static struct rb_cell without_blanks(char *text, size_t length)
 {
 	size_t blank;
 
-	if (!length || (is_tight(text[0]) && is_tight(text[length - 1])))
-		return (struct rb_cell){ text, length };
 	while (length && (blank = blank_at(text, length)))
 		text += blank, length -= blank;
 	while (length && (blank = blank_before(text, length)))
 		length -= blank;
 	text[length] = '\0';
 	return (struct rb_cell){ text, length };
+}
+
+/* The cell without blanks around it; its text ends in NUL. */
+static inline struct rb_cell trimmed(char *text, size_t length)
+{
+	if (!length || (is_tight(text[0]) && is_tight(text[length - 1])))
+		return (struct rb_cell){ text, length };
+	return without_blanks(text, length);
 }
 
 /* The cells taken so far move with their texts. */
@@ -118,6 +123,11 @@ static bool make_room_for_cell(struct reader *r)
 	return r->cell != NULL;
 }
 
+static bool has_room(const struct reader *r, size_t length)
+{
+	return r->cells < r->cell_room && length < r->room - r->used;
+}
+
 /* Make room for one more cell of such a length.  False: there is none, nor will there be.
  */
 static bool make_room(struct reader *r, size_t length)
@@ -130,20 +140,23 @@ static bool make_room(struct reader *r, size_t length)
 	return !r->no_memory;
 }
 
-static void on_cell(void *bytes, size_t length, void *self)
+static inline void add_cell(struct reader *r, const void *bytes, size_t length)
 {
-	struct reader *r = self;
-	char *text;
+	char *text = r->text + r->used;
 
-	if ((r->cells == r->cell_room || r->room - r->used <= length) &&
-	    !make_room(r, length))
-		return;
-	text = r->text + r->used;
 	r->used += length + 1;
 	if (length)
 		memcpy(text, bytes, length);
 	text[length] = '\0';
 	r->cell[r->cells++] = trimmed(text, length);
+}
+
+static void on_cell(void *bytes, size_t length, void *self)
+{
+	struct reader *r = self;
+
+	if (has_room(r, length) || make_room(r, length))
+		add_cell(r, bytes, length);
 }
 
 static void on_row(int end, void *self)

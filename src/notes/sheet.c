@@ -16,6 +16,11 @@ struct state {
 		nearest;        /* the row most like a header, as long as there is none */
 	int nearness;           /* and how much it is */
 	uint32_t again, agains; /* the header once more: where first, how often */
+	int32_t *bare;          /* cells of the header with nothing in them */
+	uint32_t bares;
+	struct rb_place stray; /* the first cell under no heading, and its text */
+	const char *stray_text;
+	int64_t strays;
 };
 
 /* Keep a record for longer than it is read; false: no memory. */
@@ -99,6 +104,18 @@ static void say_odd_heading(struct state *s, const struct rb_record *record, uin
 		nearest < 0 ? rb_nothing() : rb_text(s->form->column_name[nearest]));
 }
 
+/* Which cells of the header have no heading. */
+static bool note_bare(struct state *s, const struct rb_record *record)
+{
+	s->bare = rb_arena_take(s->arena, (size_t)record->cells + 1, sizeof *s->bare);
+	if (!s->bare)
+		return rb_findings_no_memory(s->findings);
+	for (uint32_t i = 0; i < record->cells; i++)
+		if (!record->cell[i].length)
+			s->bare[s->bares++] = (int32_t)i;
+	return true;
+}
+
 static bool take_header(struct state *s, const struct rb_record *record)
 {
 	struct rb_sheet *sheet = s->sheet;
@@ -109,6 +126,8 @@ static bool take_header(struct state *s, const struct rb_record *record)
 	map_columns(s->form, record, sheet->cell_of);
 	for (uint32_t i = 0; i < record->cells; i++)
 		say_odd_heading(s, record, i);
+	if (!note_bare(s, record))
+		return false;
 	return s->reader->on_header(s->reader->self, sheet);
 }
 
@@ -129,6 +148,13 @@ static const struct rb_key *key_of(const struct rb_form *form, const struct rb_c
 		if (!strcmp(form->key[i].name, word))
 			return &form->key[i];
 	return NULL;
+}
+
+const struct rb_key *rb_sheet_key(const struct rb_form *form, struct rb_cell cell)
+{
+	size_t taken;
+
+	return key_of(form, &cell, &taken);
 }
 
 static void say_nearly_key(struct state *s, const struct rb_record *record, uint32_t i)
@@ -248,10 +274,40 @@ static bool is_header_again(const struct rb_record *header,
 	return true;
 }
 
+/* -- cells that no column holds -- */
+
+static void note_stray(struct state *s, const struct rb_record *record, uint32_t i)
+{
+	const struct rb_cell *cell = &record->cell[i];
+
+	if (rb_cell_is_empty(*cell) || s->strays++)
+		return;
+	s->stray = rb_at(record->line, (int32_t)i, NULL, NULL);
+	s->stray_text = rb_arena_text(s->arena, cell->text, cell->length);
+}
+
+static void note_strays(struct state *s, const struct rb_record *record)
+{
+	for (uint32_t i = 0; i < s->bares && (uint32_t)s->bare[i] < record->cells; i++)
+		note_stray(s, record, (uint32_t)s->bare[i]);
+	for (uint32_t i = s->sheet->header.cells; i < record->cells; i++)
+		note_stray(s, record, i);
+}
+
+static void say_strays(struct state *s)
+{
+	if (s->strays)
+		rb_findings_add(s->findings, RB_CODE_NO_HEADING, s->stray,
+				rb_text(s->stray_text ? s->stray_text : ""),
+				s->strays > 1 ? rb_number(s->strays - 1) : rb_nothing());
+}
+
 static bool take_row(struct state *s, const struct rb_record *record)
 {
-	if (!is_header_again(&s->sheet->header, record))
+	if (!is_header_again(&s->sheet->header, record)) {
+		note_strays(s, record);
 		return s->reader->on_row(s->reader->self, record);
+	}
 	if (!s->agains++)
 		s->again = record->line;
 	return true;
@@ -358,6 +414,7 @@ struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findi
 		return NULL;
 	if (s.sheet->header_line) {
 		say_header_again(&s);
+		say_strays(&s);
 		return s.sheet;
 	}
 	say_no_header(&s);

@@ -115,6 +115,9 @@ static inline struct rb_cell rb_cell_unguarded(struct rb_cell cell)
 	return cell;
 }
 
+/* Nothing, or nothing but dashes of any kind: so people strike out what is not there. */
+bool rb_cell_is_empty(struct rb_cell cell);
+
 /*
  * Read a length from a cell or a key, and add the finding if it is none: the one place
  * where refusals of reading.h become findings.
@@ -131,6 +134,9 @@ struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell c
 void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		      struct rb_place place, const struct rb_reading *reading,
 		      enum rb_unit unit);
+
+/* The key that a cell names, with or without a colon and a value behind, or NULL. */
+const struct rb_key *rb_sheet_key(const struct rb_form *form, struct rb_cell cell);
 
 /* The distance in letters between two words (insertions, deletions, exchanges of
  * neighbours, substitutions), at most `most` + 1: more is not worked out. */

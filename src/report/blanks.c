@@ -36,15 +36,33 @@ static bool is_unit(const char *text)
 	return false;
 }
 
+/* A sign with a blank on both sides, from which one takes: 14.28 - 14.29. */
+static bool is_sign(const char *text)
+{
+	return (text[0] == '-' || text[0] == '+') && text[1] == ' ';
+}
+
+static bool begins_number(const char *text)
+{
+	text += *text == '(';
+	text += *text == '-';
+	return is_digit(*text);
+}
+
 /* Is this blank, behind at least one byte of the text, one to be kept?  The inches stay
- * with their feet: 5 ft 3 in. */
+ * with their feet, 5 ft 3 in, and both numbers with the sign between them. */
 static bool is_kept(const char *text, size_t at)
 {
 	const char *next = text + at + 1;
+	char before = text[at - 1];
 
 	if (text[at] != ' ')
 		return false;
-	if (is_digit(text[at - 1]))
+	if (is_sign(text + at - 1) && (at == 1 || text[at - 2] == ' '))
+		return begins_number(next);
+	if (is_sign(next) && (is_digit(before) || before == '"'))
+		return begins_number(next + 2);
+	if (is_digit(before))
 		return is_fraction(next) || is_unit(next);
 	return at > 3 && !strncmp(text + at - 3, " ft", 3) && is_digit(*next);
 }

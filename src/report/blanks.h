@@ -2,7 +2,8 @@
 /*
  * blanks.h - blanks at which no line may end.
  *
- * A number stays with its fraction and its unit: 0'-0 1/8", 0.02 ft, 2 %.
+ * A number stays with its fraction and its unit, 0'-0 1/8", 0.02 ft, 2 %, and with what
+ * is added to it or taken from it: 14.28 - 14.29.
  */
 #ifndef RB_REPORT_BLANKS_H
 #define RB_REPORT_BLANKS_H

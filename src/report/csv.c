@@ -4,24 +4,12 @@
 
 #include <string.h>
 
-#include "report/decimal.h"
 #include "report/width.h"
 
 void rb_csv_init(struct rb_csv *csv, struct rb_sink *sink)
 {
 	csv->sink = sink;
 	csv->begun = false;
-}
-
-/* Begin a cell: its comma, and room for what it holds. */
-static inline char *begin(struct rb_csv *csv, size_t room)
-{
-	char *to = rb_sink_room(csv->sink, room + 1);
-
-	*to = ',';
-	to += csv->begun;
-	csv->begun = true;
-	return to;
 }
 
 /* What the bytes of a cell ask for. */
@@ -138,7 +126,7 @@ static bool put_plain(struct rb_sink *sink, char *to, const char *text)
 
 void rb_csv_text(struct rb_csv *csv, const char *text)
 {
-	char *to = begin(csv, SHORT);
+	char *to = rb_csv_begin(csv, SHORT);
 
 	if (text && *text && !is_guarded(*text) && put_plain(csv->sink, to, text))
 		return;
@@ -149,30 +137,11 @@ void rb_csv_text(struct rb_csv *csv, const char *text)
 
 void rb_csv_number(struct rb_csv *csv, const char *text, size_t length)
 {
-	rb_sink_took(csv->sink, begin(csv, 0));
+	rb_sink_took(csv->sink, rb_csv_begin(csv, 0));
 	if (memchr(text, '"', length))
 		put_cell(csv->sink, text, length, false);
 	else
 		rb_sink_bytes(csv->sink, text, length);
-}
-
-/* Millions of these are written: straight into the sink's block. */
-void rb_csv_rounded(struct rb_csv *csv, rb_length a, enum rb_unit unit, int decimals)
-{
-	char *to = begin(csv, RB_DECIMAL_TEXT);
-
-	if (rb_length_given(a))
-		to += rb_decimal_write(to, a, unit, decimals, 0);
-	rb_sink_took(csv->sink, to);
-}
-
-void rb_csv_exact(struct rb_csv *csv, rb_length a, enum rb_unit unit, int decimals)
-{
-	char *to = begin(csv, RB_DECIMAL_TEXT);
-
-	if (rb_length_given(a))
-		to += rb_decimal_write_exact(to, a, unit, decimals);
-	rb_sink_took(csv->sink, to);
 }
 
 void rb_csv_end_row(struct rb_csv *csv)

@@ -40,14 +40,31 @@ static const char *instead(struct rb_glyph glyph, char out[static RB_GLYPH_TEXT]
 	return out;
 }
 
+/* The bytes with which a text begins that go as they are: most of them. */
+static size_t free_run(const char *text, size_t length)
+{
+	size_t at = 0;
+
+	while (at < length && text[at] >= 0x20 && text[at] < 0x7F && !entity_of(text[at]))
+		at++;
+	return at;
+}
+
 void rb_sink_escaped(struct rb_sink *sink, const char *text, size_t length)
 {
 	char out[RB_GLYPH_TEXT];
 
 	for (size_t at = 0; at < length;) {
-		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
-		const char *other = entity_of(text[at]);
+		size_t run = free_run(text + at, length - at);
+		struct rb_glyph glyph;
+		const char *other;
 
+		rb_sink_bytes(sink, text + at, run);
+		at += run;
+		if (at == length)
+			return;
+		glyph = rb_glyph_of(text + at, length - at);
+		other = entity_of(text[at]);
 		if (!other)
 			other = instead(glyph, out);
 		if (other)

@@ -2,6 +2,8 @@
 /* message.c - the table of words, and how a finding fills their holes. */
 #include "report/message.h"
 
+#include <inttypes.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "report/likely.h"
@@ -74,16 +76,9 @@ static void put(struct wording *w, const char *text)
 static void put_number(struct wording *w, int64_t number)
 {
 	char digits[24];
-	size_t at = sizeof digits;
-	uint64_t rest = number < 0 ? 0 - (uint64_t)number : (uint64_t)number;
 
-	do {
-		digits[--at] = (char)('0' + rest % 10);
-		rest /= 10;
-	} while (rest);
-	if (number < 0)
-		digits[--at] = '-';
-	put_bytes(w, digits + at, sizeof digits - at);
+	snprintf(digits, sizeof digits, "%" PRId64, number);
+	put(w, digits);
 }
 
 #define SHOWN_COLUMNS 100 /* of a text of the user's within a message */

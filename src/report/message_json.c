@@ -50,12 +50,9 @@ static bool put_file(struct rb_json *json, const struct rb_findings *findings)
 	if (!ordered)
 		return !findings->count;
 	for (size_t i = 0; i < findings->count; i++) {
-		size_t found = findings->of_code[ordered[i]->code];
-		bool last = ++written[ordered[i]->code] == RB_FINDINGS_OF_A_KIND;
-
 		rb_message_make(&message, findings, ordered[i], &cursor);
 		put_message(json, findings, ordered[i], &message,
-			    last ? found - RB_FINDINGS_OF_A_KIND : 0);
+			    rb_messages_others(findings, ordered[i], written));
 	}
 	return true;
 }

@@ -128,11 +128,11 @@ static void put_message(struct rb_sink *sink, const struct rb_findings *findings
 }
 
 static void put_others(struct rb_sink *sink, const struct rb_findings *findings,
-		       enum rb_code code)
+		       enum rb_code code, size_t others)
 {
 	put_file(sink, findings);
 	rb_sink_text(sink, ": and ");
-	rb_sink_number(sink, (int64_t)(findings->of_code[code] - RB_FINDINGS_OF_A_KIND));
+	rb_sink_number(sink, (int64_t)others);
 	rb_sink_text(sink, " more like this [");
 	rb_sink_text(sink, rb_code_name(code));
 	rb_sink_text(sink, "]\n");
@@ -148,14 +148,15 @@ static void put_all(struct rb_sink *sink, const struct rb_findings *findings,
 
 	for (size_t i = 0; i < findings->count; i++) {
 		enum rb_code code = ordered[i]->code;
+		size_t others;
 
 		if (rb_code_severity(code) < least)
 			continue;
 		rb_message_make(&message, findings, ordered[i], &cursor);
 		put_message(sink, findings, &message, style);
-		if (++written[code] == RB_FINDINGS_OF_A_KIND &&
-		    findings->of_code[code] > RB_FINDINGS_OF_A_KIND)
-			put_others(sink, findings, code);
+		others = rb_messages_others(findings, ordered[i], written);
+		if (others)
+			put_others(sink, findings, code, others);
 	}
 }
 

@@ -7,6 +7,7 @@
 #include "report/json.h"
 #include "report/message_json.h"
 #include "report/phrase.h"
+#include "report/titles.h"
 
 /* An object on its way, and how its lengths are shown. */
 struct writer {
@@ -253,7 +254,7 @@ bool rb_reduced_write_json(struct rb_sink *sink, const struct rb_reduction *r,
 		return false;
 	rb_json_init(&w.json, sink);
 	rb_json_head(&w.json);
-	put_text(&w, "book", rb_reduction_name(r));
+	put_text(&w, "book", rb_title_file(rb_reduction_book(r)->file));
 	put_text(&w, "unit", rb_unit_name(w.unit));
 	put_points(&w);
 	put_sections(&w);

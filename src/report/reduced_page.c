@@ -6,17 +6,7 @@
 #include "report/reduced_table.h"
 #include "report/section_words.h"
 #include "report/suspects_page.h"
-
-static const char *unit_words(enum rb_unit unit)
-{
-	static const char *const words[] = {
-		[RB_FEET] = "decimal feet",           [RB_INCHES] = "inches",
-		[RB_FEET_INCHES] = "feet and inches", [RB_METRES] = "metres",
-		[RB_MILLIMETRES] = "millimetres",
-	};
-
-	return words[unit];
-}
+#include "report/titles.h"
 
 static void add_title(struct rb_page *page, struct rb_phrase *phrase,
 		      const struct rb_reduction *r)
@@ -25,9 +15,7 @@ static void add_title(struct rb_page *page, struct rb_phrase *phrase,
 	struct rb_phrase aside;
 
 	rb_phrase_init(&aside, phrase->arena);
-	rb_phrase_words(&aside, rb_reduction_name(r));
-	rb_phrase_text(&aside, ", ");
-	rb_phrase_text(&aside, unit_words(r->style.unit));
+	rb_title_aside(&aside, book->file, r->style.unit);
 	rb_phrase_clear(phrase);
 	rb_phrase_words(phrase, *book->key.project ? book->key.project : "Level notes");
 	if (*book->key.date)

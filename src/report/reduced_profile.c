@@ -6,6 +6,7 @@
 #include "report/reduced_run.h"
 #include "report/reduced_table.h"
 #include "report/section_words.h"
+#include "report/titles.h"
 
 #define ASIDE        5 /* pixels: the two rods of a turning point stand side by side */
 #define STRIP        7 /* places in a strip */
@@ -221,8 +222,8 @@ static void say(struct maker *m)
 	const struct rb_sections *sections = rb_reduction_sections(m->r);
 
 	rb_phrase_text(&m->phrase, "Levels of ");
-	rb_phrase_words(&m->phrase,
-			*book->key.project ? book->key.project : rb_reduction_name(m->r));
+	rb_phrase_words(&m->phrase, *book->key.project ? book->key.project
+						       : rb_title_file(book->file));
 	rb_phrase_text(&m->phrase, *book->key.date ? ", " : "");
 	rb_phrase_words(&m->phrase, book->key.date);
 	m->profile->title = keep(m);

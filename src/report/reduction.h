@@ -55,9 +55,6 @@ rb_length rb_reduction_instrument(const struct rb_reduction *r, uint32_t shot);
 /* The known elevation of the shot's point, or none. */
 rb_length rb_reduction_known(const struct rb_reduction *r, uint32_t shot);
 
-/* The book's file without a path: no result holds one.  "standard input" for "-". */
-const char *rb_reduction_name(const struct rb_reduction *r);
-
 /* The unit of numbers in JSON and CSV: that of the page, and feet for a ft-in book unless
  * feet-inches were asked for. */
 enum rb_unit rb_reduction_unit(const struct rb_reduction *r);

@@ -4,6 +4,7 @@
 
 #include <stdio.h>
 
+#include "notes/seek.h"
 #include "report/section_words.h"
 #include "report/shown.h"
 
@@ -215,16 +216,9 @@ static void add_suspects(struct listing *l)
 static void find_section(struct listing *l, uint32_t section)
 {
 	const struct rb_suspects *all = l->r->suspects;
-	uint32_t first = 0, end = all->count;
+	uint32_t first = rb_seek(all->item, all->count, sizeof *all->item,
+				 offsetof(struct rb_suspect, section), section);
 
-	while (first < end) {
-		uint32_t middle = first + (end - first) / 2;
-
-		if (all->item[middle].section < section)
-			first = middle + 1;
-		else
-			end = middle;
-	}
 	l->item = all->item + first;
 	while (first + l->count < all->count && l->item[l->count].section == section)
 		l->count++;

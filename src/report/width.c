@@ -198,11 +198,22 @@ bool rb_turn_ends(const char *text, size_t at, size_t length)
 	return !is_turned(text + next, length - next);
 }
 
+/* The bytes of printable ASCII with which a text begins: nearly always all of them, and
+ * each takes a column. */
+static size_t plain_run(const char *text, size_t length)
+{
+	size_t at = 0;
+
+	while (at < length && text[at] >= 0x20 && text[at] < 0x7F)
+		at++;
+	return at;
+}
+
 size_t rb_width(const char *text, size_t length)
 {
-	size_t columns = 0;
+	size_t at = plain_run(text, length), columns = at;
 
-	for (size_t at = 0; at < length;) {
+	while (at < length) {
 		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
 
 		columns += glyph.columns;
@@ -213,8 +224,9 @@ size_t rb_width(const char *text, size_t length)
 
 size_t rb_width_fit(const char *text, size_t length, size_t columns)
 {
-	size_t at = 0;
+	size_t at = plain_run(text, length < columns ? length : columns);
 
+	columns -= at;
 	while (at < length) {
 		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
 
@@ -232,8 +244,14 @@ static void put_shown(struct rb_sink *sink, const char *text, size_t bytes, size
 	char out[RB_GLYPH_TEXT];
 
 	for (size_t at = 0; at < bytes;) {
-		struct rb_glyph glyph = rb_glyph_of(text + at, bytes - at);
+		size_t run = plain_run(text + at, bytes - at);
+		struct rb_glyph glyph;
 
+		rb_sink_bytes(sink, text + at, run);
+		at += run;
+		if (at == bytes)
+			return;
+		glyph = rb_glyph_of(text + at, bytes - at);
 		if (glyph.plain)
 			rb_sink_bytes(sink, text + at, glyph.bytes);
 		else
@@ -250,7 +268,7 @@ void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
 }
 
 /* A word with as much behind it as tells whether a run of turned letters goes on. */
-static void put_word(struct rb_sink *sink, const char *text, size_t bytes)
+static void put_part(struct rb_sink *sink, const char *text, size_t bytes)
 {
 	size_t length = bytes;
 
@@ -260,16 +278,20 @@ static void put_word(struct rb_sink *sink, const char *text, size_t bytes)
 }
 
 /* A word wider than a line goes on over as many lines as it takes; the column then. */
-static size_t put_long_word(struct rb_sink *sink, const char *word, size_t length,
-			    size_t at, size_t indent, size_t columns)
+static size_t put_word(struct rb_sink *sink, const char *word, size_t length,
+		       size_t width, size_t at, size_t indent, size_t columns)
 {
+	if (at + width <= columns) {
+		put_part(sink, word, length);
+		return at + width;
+	}
 	for (;;) {
 		size_t room = columns > at ? columns - at : 0;
 		size_t fits = rb_width_fit(word, length, room);
 
 		if (!fits && at <= indent)
 			fits = rb_glyph_of(word, length).bytes;
-		put_word(sink, word, fits);
+		put_part(sink, word, fits);
 		word += fits;
 		length -= fits;
 		if (!length)
@@ -298,7 +320,7 @@ void rb_sink_wrapped_part(struct rb_sink *sink, const char *text, size_t length,
 			rb_sink_char(sink, ' ');
 			at++;
 		}
-		at = put_long_word(sink, text, bytes, at, indent, columns);
+		at = put_word(sink, text, bytes, width, at, indent, columns);
 		text += bytes;
 		first_word = false;
 	}

@@ -190,6 +190,49 @@ static void ground_between_shots_is_rounded_once(void **state)
 	job_end(&s.job);
 }
 
+/* Exactly what is asked is enough, and what is found too little is told as it is. */
+static void just_enough_cover_passes(void **state)
+{
+	static const char plan[] = "pipe outside,1 ft\npipe wall,1/2 in\ncover,2\n"
+				   "outlet,last\nslope,1%\npoint,chainage,invert\n"
+				   "A,0+00,95.00\nB,0+50,\n";
+	/* clang-format off */
+	static const struct { const char *ground; int64_t told; /* 0: nothing is */ } cases[] = {
+		{ "97'-11 1/2\"", 0 }, { "97'-11 15/32\"", 2 * RB_FOOT - 2 * RB_SIXTYFOURTH },
+	};
+	/* clang-format on */
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[300];
+		struct sheet s;
+		const struct rb_finding *f;
+
+		snprintf(book, sizeof book, BOOK "A,0+00,\"%s\"\",0,,,ground\n",
+			 cases[i].ground);
+		s = sheet_of(plan, book, NONE);
+		assert_non_null(s.sheet);
+		f = job_finding(&s.findings, RB_CODE_COVER_SHORT);
+		assert_int_equal(f != NULL, cases[i].told != 0);
+		if (f)
+			assert_int_equal(f->argument[0].length.nm, cases[i].told);
+		job_end(&s.job);
+	}
+}
+
+/* The only shot stands between two stations. */
+static void a_bank_alone_is_the_deepest(void **state)
+{
+	struct sheet s = sheet_of(
+		PLAN, BOOK "BM,,100.00,4.00,,,\nbank,0+30,,,1.00,,ground\n", NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_string_equal(s.sheet->deepest.where, "bank");
+	assert_string_equal(s.sheet->least_cover.where, "bank");
+	job_end(&s.job);
+}
+
 static void a_fill_is_negative(void **state)
 {
 	struct sheet s =
@@ -302,6 +345,8 @@ int main(void)
 		cmocka_unit_test(too_little_cover_fails),
 		cmocka_unit_test(the_exact_cover_decides),
 		cmocka_unit_test(ground_between_shots_is_rounded_once),
+		cmocka_unit_test(just_enough_cover_passes),
+		cmocka_unit_test(a_bank_alone_is_the_deepest),
 		cmocka_unit_test(a_fill_is_negative),
 		cmocka_unit_test(name_and_chainage_must_agree),
 		cmocka_unit_test(a_benchmark_is_not_ground),

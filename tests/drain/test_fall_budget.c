@@ -115,6 +115,10 @@ static void says_what_would_do(void **state)
 	b = rb_budget(job.arena, &job.findings, job.inverts, &minimum);
 	assert_true(b->is_short);
 	assert_int_equal(b->remedies.raise.nm, RB_INCH / 2);
+	assert_string_equal(
+		job_finding(&job.findings, RB_CODE_FALL_SHORT)->argument[2].text, "A");
+	assert_string_equal(
+		job_finding(&job.findings, RB_CODE_FALL_SHORT)->argument[3].text, "B");
 	assert_int_equal(b->remedies.route.nm, 48 * RB_FOOT);
 	assert_int_equal(b->remedies.larger.nm, 3 * RB_INCH);
 	assert_true(rb_slope_given(b->remedies.larger_slope));

@@ -27,6 +27,7 @@ static const struct fault_case {
 	{ "no depth",        "depth,rule\n4,a\n,b\n",          RB_CODE_LIMIT_WITHOUT_DEPTH },
 	{ "a depth of text", "depth,rule\ndeep,a\n",           RB_CODE_NOT_A_READING },
 	{ "no such unit",    "unit,rods\ndepth,rule\n4,a\n",   RB_CODE_BAD_UNIT },
+	{ "two rule columns", "depth,rule,citation\n4,a,b\n", RB_CODE_SAME_COLUMN_TWICE },
 	{ "no rule column",  "depth,words\n4,a\n",             RB_CODE_NO_HEADER },
 	{ "no depth column", "rule,words\n4,a\n",              RB_CODE_NO_HEADER },
 };

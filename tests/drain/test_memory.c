@@ -31,6 +31,12 @@ static bool run(struct rb_arena *arena, struct rb_findings *findings)
 	struct rb_fall_options options = { .length = NONE };
 	struct rb_minimum minimum;
 
+	/* A text that was lost is told, too. */
+	if (s && !findings->out_of_memory) {
+		assert_string_equal(p->drain, "D");
+		assert_string_equal(p->row[0].name, "A");
+		assert_string_equal(r->name, "R");
+	}
 	if (!s ||
 	    !rb_minimum_by_rules(findings, r, p->pipe.size, rb_in_file(), &minimum) ||
 	    !rb_budget(arena, findings, i, &minimum) ||
@@ -65,6 +71,10 @@ static bool reads_limits(struct rb_arena *arena, const void *with)
 	rb_findings_init(&findings, arena, "limits.csv");
 	j = rb_jurisdiction_read(arena, &findings, limits, sizeof limits - 1);
 	assert_int_not_equal(j != NULL, findings.out_of_memory);
+	if (j) {
+		assert_string_equal(j->name, "J");
+		assert_string_equal(j->limit[0].asks, "A");
+	}
 	return j;
 }
 

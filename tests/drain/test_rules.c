@@ -137,6 +137,7 @@ static const struct { const char *text; enum rb_code code; uint32_t line; int32_
 	{ HEAD "big,1:48,\n",              RB_CODE_BAD_PIPE_SIZE, 4, 0 },
 	{ HEAD "4 in,-1%,\n",              RB_CODE_SLOPE_NOT_DOWN, 4, 1 },
 	{ HEAD "4 in,2,\n",                RB_CODE_SLOPE_BARE, 4, 1 },
+	{ "size up to,slope,minimum slope\n4 in,1:48,1:48\n", RB_CODE_SAME_COLUMN_TWICE, 1, 2 },
 	{ HEAD,                            RB_CODE_NO_RULES, 0, RB_WHOLE_ROW },
 };
 /* clang-format on */

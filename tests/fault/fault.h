@@ -49,6 +49,8 @@ struct fault_plan {
 	enum fault_way way;
 	int number;
 	void (*meanwhile)(void);
+	uint32_t chunk; /* most bytes that read() gives at a time; 0: as many as there are
+			 */
 	int64_t room; /* bytes that are taken before write() fails with `full`; -1: all */
 	int full;
 

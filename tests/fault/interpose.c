@@ -171,7 +171,11 @@ WRAPPED(ssize_t, read, int fd, void *bytes, size_t length)
 
 	if (way == FAULT_ERROR)
 		return -1;
-	return __real_read(fd, bytes, way == FAULT_SHORT && length ? 1 : length);
+	if (way == FAULT_SHORT && length)
+		length = 1;
+	if (fault && fault->armed && fault->chunk && length > fault->chunk)
+		length = fault->chunk;
+	return __real_read(fd, bytes, length);
 }
 
 /* As much as there is room for; 0 with an error where there is none left. */
@@ -193,6 +197,7 @@ static size_t fitting(size_t length)
 WRAPPED(ssize_t, write, int fd, const void *bytes, size_t length)
 {
 	enum fault_way way;
+	size_t fits;
 
 	if (fd == STDERR_FILENO)
 		return __real_write(fd, bytes, length);
@@ -201,15 +206,18 @@ WRAPPED(ssize_t, write, int fd, const void *bytes, size_t length)
 		return -1;
 	if (way == FAULT_NOTHING)
 		return 0;
-	length = fitting(length);
-	if (!length)
+	fits = fitting(length);
+	if (length && !fits)
 		return -1;
-	return __real_write(fd, bytes, way == FAULT_SHORT ? 1 : length);
+	return __real_write(fd, bytes, way == FAULT_SHORT && fits ? 1 : fits);
 }
 
+/* The disk itself is not what is tested, and it is slow. */
 WRAPPED(int, fsync, int fd)
 {
-	return fails(FAULT_FSYNC) ? -1 : __real_fsync(fd);
+	if (fails(FAULT_FSYNC))
+		return -1;
+	return fault && fault->armed ? 0 : __real_fsync(fd);
 }
 
 /* The descriptor is gone even where close() says that something was amiss. */

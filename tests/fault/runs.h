@@ -19,6 +19,7 @@ struct scene {
 	const char *input;            /* the file on standard input; NULL: none */
 	const char *old_name;         /* a file that is there before, in out/, */
 	const char *old_file;         /* and what it is a copy of; NULL: there is none */
+	void (*in_child)(void);       /* done just before the program begins; NULL */
 };
 
 struct bytes {

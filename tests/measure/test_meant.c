@@ -100,9 +100,11 @@ static const struct point_case {
 	{ "76200",   MM, { MILLI(7620) } },
 	{ "76201",   MM, { 0 } },            /* no rod shows hundredths of a millimetre */
 	{ "53.2",    FT, { HUNDREDTHS(532) } },
-	{ "99999999999999", M, { 0 } },      /* the point would be too far away */
-	{ "7000000", M,  { MILLI(7000) } },  /* zeros at the end are no places */
 	{ "70000000", M, { MILLI(7000) } },
+	{ "99999999999999", M, { 0 } },      /* more places than a rod shows */
+	{ "12345",   M,  { 1234500000 } },   /* 12.345 is over the rod */
+	{ "95",      FT, { HUNDREDTHS(950), HUNDREDTHS(95) } },
+	{ "532000",  FT, { HUNDREDTHS(532) } },
 };
 
 static const struct unmarked_case {

@@ -488,6 +488,15 @@ static const struct fault_case {
 	{ "runs in a book of inches", "unit,ft-in\npoint,known elevation (ft),BS (ft-in),fs dist (ft)\nBM,100,5'-3\",20\n", "" },
 	{ "readings in feet only",   "unit,ft-in\npoint,known elevation,BS (ft)\nBM,100,5'-3\"\n", "heading-unit@2:2" },
 	{ "the unit of the rows",    "point,known elevation,BS (m),unit\nBM,100,1.57,m\n", "" },
+	/* struck out */
+	{ "dashes for nothing",      "point,known elevation,bs,is,fs,ch,rod on,elev,unit\nBM,100,4.27,-,--,\u2014,-,\u2212,-\nA,-,\u2013,3.45,,,,,\n", "" },
+	{ "dashes are no sight",     HEAD "BM,100,-,,\n", "no-sight@1" },
+	/* keys where they are not read */
+	{ "a key below the header",  HEAD "unit,m\nBM,100,4.27,,\ntolerance: 0.02 ft\n", "key-below-header@2:0 key-below-header@4:0" },
+	{ "as above the header",     "unit,ft\n" HEAD "BM,100,4.27,,\nunit,ft\n", "" },
+	{ "not as above the header", "unit,ft\n" HEAD "BM,100,4.27,,\nunit,m\n", "same-key-twice@4:0" },
+	{ "words below the header",  HEAD "BM,100,4.27,,\nproject,Larch St\ndate: 3/17\nrod,,,4.2,\nweather,,,,\n", "" },
+	{ "no name",                 HEAD "BM,$100,4.27,,\n", "not-a-reading@2:1" },
 	{ "two signs",               HEAD "BM,100,4.27,,\nA,,,-(3.45),\n", "two-signs@3:3" },
 	/* a sheet's formulas */
 	{ "64ths",                   HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n", "read-as-64ths@1:2 read-as-64ths@1:3" },

@@ -142,9 +142,13 @@ static const struct sheet_case {
 	{ "other words",              "Larch St\nPoint ID,(+),(-),Comments\nBM,4.27,,\n", NULL, "", "no-header@2 unknown-column@2:0 unread-sights@2:1 unread-sights@2:2 unknown-column@2:3" },
 	{ "the nearest of three",     "Location,x\nPoint,Elev\nPoint,Elev,Int\n1,2,3\n", NULL, "", "no-header@3 unread-sights@3:2" },
 	{ "keys are no header",       "unit,ft\nproject,Back Sights elev\n", NULL, "", "no-header" },
+	/* cells that no heading stands over */
+	{ "beyond the header",        HEAD "a,1,,x\nb,,2,-\nc,3,,,y\n", COLS, "2 3 4", "no-heading@2:3" },
+	{ "an empty heading",         "point,,bs,fs,\na,1,2,,\nb,-,,3,z\n", "| point:0 backsight:2 foresight:3", "2 3", "no-heading@2:1" },
+	{ "empty cells beyond",       HEAD "a,1,,,,\n",              COLS, "2", "" },
 	/* the header once more */
 	{ "on the second page",       HEAD "a,1,\nPoint, BS ,fs,\nb,,2\npoint,bs,fs\n", COLS, "2 4", "header-again@3" },
-	{ "not the same cells",       HEAD "a,1,\npoint,bs,fs,x\n",  COLS, "2 3", "" },
+	{ "not the same cells",       HEAD "a,1,\npoint,bs,fs,x\n",  COLS, "2 3", "no-heading@3:3" },
 	{ "a point named point",      HEAD "point,1,\n",             COLS, "2", "" },
 	/* rows and comments */
 	{ "blank rows left out",      HEAD "a,1,\n,,\n\nb,,2\n",      COLS, "2 5", "" },
