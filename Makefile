@@ -1,5 +1,5 @@
 # make [all|test|fault|browser-test|html-test|template|template-test|reference|demo|asan|
-#       coverage|mutation|fuzz|bench|lint|format|install|uninstall|deb|package-test|clean]
+#       coverage|mutation|fuzz|bench|valgrind|lint|format|install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 LIBDIR ?= lib
@@ -79,6 +79,7 @@ test: all $(TESTS) $(AGAIN)
 	tests/hostile $(BUILD)/rodbook || failed=1; \
 	tests/kill/run $(BUILD)/rodbook || failed=1; \
 	tests/fuzz/again $(BUILD) || failed=1; \
+	HARDEN="$(HARDEN)" tests/hardened $(BUILD)/rodbook || failed=1; \
 	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
 # Every call for memory and to the system fails, where the tests take a share of them.
@@ -132,12 +133,28 @@ fuzz:
 	tests/fuzz/run $(BUILD) $(or $(SECONDS),30) $(FUZZ:fuzz_%=%)
 bench: all $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/cost
 	@tests/bench/run $(BUILD)
+# Variables stand at the head of their function; and cppcheck takes the lesser of two for 0.
+CPPCHECK = cppcheck -q --std=c17 --error-exitcode=1 --inline-suppr -Iinclude -Isrc \
+	--enable=warning,portability,performance
+JOBS     = $(if $(findstring j,$(filter-out --%,$(MAKEFLAGS))),,-j$(shell nproc))
+# What every command does to memory, over the samples; needs valgrind.
+valgrind: all
+	tests/valgrind $(BUILD)/rodbook
+# An analyser that found nothing leaves a mark, so that only what was changed is read again.
+$(BUILD)/%.analysed: %.c $(BUILD)/%.o .clang-tidy tests/analyse
+	@echo "  ANALYSE $<"
+	@tests/analyse $<
+	@touch $@
+analyse: $(patsubst %.c,$(BUILD)/%.analysed,$(LIB) $(CLI))
 lint:
 	tests/layers
+	tests/scripts
 	@if command -v mandoc >/dev/null; then mandoc -T lint -W style docs/rodbook.1; else \
 		echo "lint: mandoc is not installed, docs/rodbook.1 is not looked at"; fi
 	@clang-format --dry-run --Werror $(FILES)
-	cppcheck -q --std=c17 --error-exitcode=1 --enable=warning,portability --inline-suppr -Iinclude -Isrc src
+	$(CPPCHECK),style --suppress=variableScope --suppress=knownConditionTrueFalse src
+	$(CPPCHECK) tests
+	@$(MAKE) --no-print-directory -k $(JOBS) analyse
 format:
 	clang-format -i $(FILES)
 
@@ -170,6 +187,6 @@ clean:
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
 .PHONY: all test fault browser-test html-test template template-test reference messages demo asan \
-	coverage mutation seed-programs fuzz bench lint format \
+	coverage mutation seed-programs fuzz bench valgrind analyse lint format \
 	install uninstall deb package-test clean
 .SECONDARY:
