@@ -76,10 +76,23 @@ void rb_json_close(struct rb_json *json)
 	rb_sink_char(json->sink, bracket);
 }
 
+/* "\u202e"; beyond U+FFFF a pair, as RFC 8259 says. */
+static void put_code(struct rb_sink *sink, uint32_t code)
+{
+	char out[16];
+
+	if (code > 0xFFFF)
+		snprintf(out, sizeof out, "\\u%04x\\u%04x",
+			 (unsigned)(0xD800 + (code - 0x10000) / 0x400),
+			 (unsigned)(0xDC00 + (code - 0x10000) % 0x400));
+	else
+		snprintf(out, sizeof out, "\\u%04x", (unsigned)code);
+	rb_sink_text(sink, out);
+}
+
 static void put_escaped(struct rb_sink *sink, struct rb_glyph glyph)
 {
 	static const char names[] = "\bb\ff\nn\rr\tt\"\"\\\\";
-	char out[8];
 
 	for (const char *name = names; *name; name += 2) {
 		if ((unsigned char)*name != glyph.code)
@@ -88,9 +101,7 @@ static void put_escaped(struct rb_sink *sink, struct rb_glyph glyph)
 		rb_sink_char(sink, name[1]);
 		return;
 	}
-	snprintf(out, sizeof out, "\\u%04x",
-		 glyph.whole ? (unsigned)glyph.code : 0xFFFDu);
-	rb_sink_text(sink, out);
+	put_code(sink, glyph.whole ? glyph.code : 0xFFFD);
 }
 
 static bool is_plain(unsigned char c)
@@ -123,7 +134,7 @@ void rb_json_string(struct rb_json *json, const char *text)
 		if (at == length)
 			break;
 		glyph = rb_glyph_of(text + at, length - at);
-		if (!glyph.whole || glyph.code < 0x80)
+		if (!glyph.whole || !glyph.plain || glyph.code < 0x80)
 			put_escaped(json->sink, glyph);
 		else
 			rb_sink_bytes(json->sink, text + at, glyph.bytes);

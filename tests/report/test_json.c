@@ -77,8 +77,10 @@ static void escapes(void **state)
 		{ "5'-3\"", "\"5'-3\\\"\"" },
 		{ "a\\b\n\r\t\b\f", "\"a\\\\b\\n\\r\\t\\b\\f\"" },
 		{ "\x1b[0m\x01\x7f", "\"\\u001b[0m\\u0001\\u007f\"" },
-		{ "\xC2\xBD \xE2\x80\xAE", "\"\xC2\xBD \xE2\x80\xAE\"" },
+		{ "\xC2\xBD \xE2\x80\xAE", "\"\xC2\xBD \\u202e\"" },
 		{ "\xFFz\xE2\x82", "\"\\ufffdz\\ufffd\\ufffd\"" },
+		{ "a\xE2\x80\xAE\xC2\x9B", "\"a\\u202e\\u009b\"" },
+		{ "\xF3\xA0\x80\x81", "\"\\udb40\\udc01\"" },
 		{ "", "\"\"" },
 	};
 	int wrong = 0;
