@@ -144,9 +144,9 @@ static void write_long_files(void)
 
 	for (int i = 1; i <= 40; i++)
 		used += (size_t)snprintf(text + used, sizeof text - used,
-					 "TP-%d,,4.%02d,5.%02d,a remark of some length\n",
+					 "TP-%d,,5.%02d,5.%02d,a remark of some length\n",
 					 i, 10 + i, 10 + i);
-	used += (size_t)snprintf(text + used, sizeof text - used, "BM-1,,,-35.00,\n");
+	used += (size_t)snprintf(text + used, sizeof text - used, "BM-1,,,5.00,\n");
 	put_file("long.csv", text, used);
 	used = (size_t)snprintf(text, sizeof text,
 				"point,known elevation,backsight,foresight\n");

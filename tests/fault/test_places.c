@@ -12,6 +12,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/resource.h>
@@ -378,6 +379,80 @@ static void a_limit_on_open_files_is_told(void **state)
 	assert_fails("larch.csv", EMFILE);
 }
 
+#if defined __has_feature
+#if __has_feature(address_sanitizer)
+#define HAS_SANITIZER 1
+#endif
+#endif
+#ifdef __SANITIZE_ADDRESS__
+#define HAS_SANITIZER 1
+#endif
+#ifndef HAS_SANITIZER
+#define HAS_SANITIZER 0 /* with one the address space is the sanitizer's */
+#endif
+
+static long pages_left; /* over what the process has as it begins */
+
+static void allow_few_pages(void)
+{
+	FILE *file = fopen("/proc/self/statm", "r");
+	char text[32] = "";
+	struct rlimit limit;
+
+	if (!file || !fgets(text, sizeof text, file))
+		_exit(99);
+	fclose(file);
+	limit.rlim_cur =
+		(rlim_t)((strtol(text, NULL, 10) + pages_left) * sysconf(_SC_PAGESIZE));
+	limit.rlim_max = limit.rlim_cur;
+	if (setrlimit(RLIMIT_AS, &limit))
+		_exit(99);
+}
+
+/* A book that needs some megabytes. */
+static void write_large_book(const char *name)
+{
+	struct bytes rows = { NULL, 0, 0 };
+	char *text;
+	size_t used = 0;
+
+	get_file("long.csv", &rows);
+	text = malloc(50 * rows.length);
+	assert_non_null(text);
+	for (int i = 0; i < 50; i++) {
+		memcpy(text + used, rows.byte, rows.length);
+		used += rows.length;
+	}
+	put_file(name, text, used);
+	free(text);
+	free(rows.byte);
+}
+
+/* The stack cannot grow either then, not even for the message: 110 pages are what it
+ * takes to begin at all. */
+static void memory_that_has_run_out_is_told_and_no_crash(void **state)
+{
+	const struct scene scene = { LINE("reduce", "large.csv", "-f", "html", "-o",
+					  "out/new.html"),
+				     .in_child = allow_few_pages };
+	bool enough = false;
+	int failed = 0;
+
+	(void)state;
+	if (HAS_SANITIZER || access("/proc/self/statm", R_OK))
+		skip();
+	write_large_book("large.csv");
+	for (pages_left = 110; !enough && pages_left < 20000; pages_left += 13) {
+		go(&scene);
+		enough = ended(&got, 0) || ended(&got, 2);
+		if (enough)
+			break;
+		assert_fails("rodbook: ", ENOMEM);
+		failed++;
+	}
+	assert_true(enough && failed > 10);
+}
+
 int __wrap_main(void);
 int __wrap_main(void)
 {
@@ -400,6 +475,8 @@ int __wrap_main(void)
 		cmocka_unit_test_teardown(a_limit_on_the_size_of_files_leaves_nothing,
 					  forget),
 		cmocka_unit_test_teardown(a_limit_on_open_files_is_told, forget),
+		cmocka_unit_test_teardown(memory_that_has_run_out_is_told_and_no_crash,
+					  forget),
 	};
 
 	return cmocka_run_group_tests_name("fault places", tests, scenes_begin, runs_end);
