@@ -38,7 +38,7 @@ $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(
 FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 read write fsync close \
 	rename fstat stat mkstemp fchmod unlink flock readlink access \
 	rb_arena_take rb_arena_take_clear rb_arena_text
-$(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
+$(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
 		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/librodbook.a

@@ -7,7 +7,6 @@
 #include <string.h>
 
 /* clang-format off */
-#define LINE(...) .word = { __VA_ARGS__, NULL }
 #define BOOKS "larch.csv", "larch-metres.csv", "larch-ft-in.csv"
 #define TODAY "--benchmark", "97.97", "--backsight", "4.68"
 #define ALL_OF_A_DRAIN "larch-plan.csv", "--ground", "larch-ground.csv", "--laid", \
