@@ -5,7 +5,8 @@
  * all is as without.
  *
  * Every call of malloc() and its kin fails, and of the blocks of the arenas some two
- * dozen to a command line; all of them with RODBOOK_FAULTS=all (make fault).
+ * dozen to a command line, or as many as RODBOOK_FAULTS says; all of them with
+ * RODBOOK_FAULTS=all (make fault).
  * RODBOOK_SCENE=words takes only the command lines with these words.
  */
 #include <setjmp.h>
@@ -172,9 +173,10 @@ static void run_whole(struct trial *t)
 static unsigned long stride_of(bool all)
 {
 	const char *which = getenv("RODBOOK_FAULTS");
+	unsigned long share = which ? strtoul(which, NULL, 10) : 0;
 
 	all |= which && !strcmp(which, "all");
-	return all ? 1 : 1 + fault->count[FAULT_ARENA] / 23;
+	return all ? 1 : 1 + fault->count[FAULT_ARENA] / (share ? share : 23);
 }
 
 struct tally {
