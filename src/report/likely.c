@@ -124,7 +124,7 @@ void rb_likely(char buf[static RB_READING_WORDS], const struct rb_argument *cand
 		write_inches(written, a, "\"");
 	} else {
 		write_decimal(what, a, candidate->unit, true);
-		write_decimal(written, a, candidate->unit, false);
+		write_decimal(written, a, candidate->unit, candidate->marked);
 	}
 	say(buf, what, written);
 }

@@ -171,6 +171,8 @@ static const struct {
 	{ "5' * 1234567890123456", FT, RB_EXPRESSION_BIG,       RB_READ, 5 },
 	/* a minus without blanks is none: 5'-3"-1/2" may be 5'-3 1/2" */
 	{ "5'-3\"-1/2\"",        FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 9 },
+	{ "'",                   FT, RB_EXPRESSION_EMPTY,       RB_READ, 0 },
+	{ "\xE2\x80\x8B",        FT, RB_EXPRESSION_EMPTY,       RB_READ, 0 },
 	{ "pipe",                FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 0 },
 	{ "5' +",                FT, RB_EXPRESSION_SYNTAX,      RB_READ, 4 },
 	{ "5 *",                 FT, RB_EXPRESSION_SYNTAX,      RB_READ, 3 },
