@@ -115,7 +115,8 @@ asan:
 		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
 coverage:
 	rm -rf $(BUILD)/coverage
-	@GCOV_ERROR_FILE=/dev/null $(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
+	@RODBOOK_FAULTS=100 GCOV_ERROR_FILE=/dev/null $(MAKE) \
+		--no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
 		CFLAGS="-O0 -g --coverage -DRB_COVERAGE" test
 	@tests/coverage $(BUILD)/coverage
 # Change the sources one operator at a time and see whether a test notices; needs python3.
