@@ -256,6 +256,22 @@ static bool same_cells(struct rb_cell a, struct rb_cell b)
 	return !strcmp(one, other);
 }
 
+/* Do two cells part before anything in them that folding would change, but for case? */
+static bool part_soon(struct rb_cell a, struct rb_cell b)
+{
+	size_t both = a.length < b.length ? a.length : b.length;
+
+	for (size_t i = 0; i < both; i++) {
+		char x = a.text[i], y = b.text[i];
+
+		if (x <= ' ' || x > '~' || y <= ' ' || y > '~')
+			return false;
+		if ((x ^ y) & ~0x20)
+			return true;
+	}
+	return false;
+}
+
 /* Nearly always the first cell settles it. */
 static bool is_header_again(const struct rb_record *header,
 			    const struct rb_record *record)
@@ -267,8 +283,7 @@ static bool is_header_again(const struct rb_record *header,
 		struct rb_cell a = i < header->cells ? header->cell[i] : none;
 		struct rb_cell b = i < record->cells ? record->cell[i] : none;
 
-		if ((a.length && b.length && (a.text[0] ^ b.text[0]) & ~0x20) ||
-		    !same_cells(a, b))
+		if (part_soon(a, b) || !same_cells(a, b))
 			return false;
 	}
 	return true;
