@@ -94,5 +94,5 @@ void rb_phrase_rounded(struct rb_phrase *phrase, bool before_exact, bool result_
 	if (!result_exact)
 		rb_phrase_text(phrase, " (rounded)");
 	else if (!before_exact)
-		rb_phrase_text(phrase, " (exact; a number before it is rounded)");
+		rb_phrase_text(phrase, " (exact)");
 }

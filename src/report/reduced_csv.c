@@ -115,6 +115,12 @@ static void put_row(struct writer *w, uint32_t shot)
 	rb_csv_end_row(&w->csv);
 }
 
+/* More places than these do not read back: they are finer than a nanometre. */
+static const int most_decimals[] = {
+	[RB_FEET] = 5,   [RB_INCHES] = 5,      [RB_FEET_INCHES] = 5,
+	[RB_METRES] = 9, [RB_MILLIMETRES] = 6,
+};
+
 bool rb_reduced_write_csv(struct rb_sink *sink, struct rb_arena *arena,
 			  const struct rb_reduction *r)
 {
@@ -122,6 +128,8 @@ bool rb_reduced_write_csv(struct rb_sink *sink, struct rb_arena *arena,
 
 	w.runs = rb_unit_of_runs(w.unit);
 	w.decimals = r->decimals < 0 ? rb_json_decimals(w.unit) : r->decimals;
+	if (w.decimals > most_decimals[w.unit])
+		w.decimals = most_decimals[w.unit];
 	w.run_decimals = rb_json_decimals(w.runs);
 	w.finer = rb_adjusted_style(r->style, r->fraction_asked);
 	rb_csv_init(&w.csv, sink);

@@ -27,12 +27,14 @@ static struct rb_cell cell(const char *text)
 	return (struct rb_cell){ text, strlen(text) };
 }
 
-static void a_lone_dash_is_empty(void **state)
+static void dashes_alone_are_empty(void **state)
 {
 	static const char *const empty[] = { "",       "-",      "\u2013",
-					     "\u2014", "\u2212", "\u2011" };
-	static const char *const full[] = { "--",           "0", "- 1",
-					    "\u2013\u2013", "x", "\u2010" };
+					     "\u2014", "\u2212", "\u2011",
+					     "\u2010", "--",     "\u2013\u2013-" };
+	static const char *const full[] = {
+		"0", "- 1", "-1", "x", "\u2013x", "--\u00BD"
+	};
 
 	(void)state;
 	for (size_t i = 0; i < sizeof empty / sizeof *empty; i++)
@@ -193,7 +195,7 @@ static void plus_ten_takes_the_hundreds_before(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(a_lone_dash_is_empty),
+		cmocka_unit_test(dashes_alone_are_empty),
 		cmocka_unit_test(lengths_come_with_their_findings),
 		cmocka_unit_test(slopes_come_with_their_findings),
 		cmocka_unit_test(plus_ten_takes_the_hundreds_before),
