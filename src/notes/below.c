@@ -20,6 +20,9 @@ bool rb_below_begin(struct rb_below *below, struct rb_arena *arena,
 	for (uint32_t i = 0; i < header->cells; i++)
 		if (!header->cell[i].length)
 			below->bare[below->bares++] = i;
+	for (int c = 0; c < RB_SHEET_COLUMNS; c++)
+		if (sheet->form->sights >> c & 1 && sheet->cell_of[c] >= 0)
+			below->sight[below->sights++] = sheet->cell_of[c];
 	return true;
 }
 
@@ -62,13 +65,15 @@ static bool is_letter(char c)
 }
 
 /* A word under a column of sights: nearly no row has one. */
-static bool has_word_for_sight(const struct rb_sheet *sheet,
+static bool has_word_for_sight(const struct rb_below *below,
 			       const struct rb_record *record)
 {
-	for (int c = 0; c < RB_SHEET_COLUMNS; c++)
-		if (sheet->form->sights >> c & 1 &&
-		    is_letter(rb_sheet_cell(sheet->cell_of, c, record).text[0]))
+	for (int i = 0; i < below->sights; i++) {
+		uint32_t at = (uint32_t)below->sight[i];
+
+		if (at < record->cells && is_letter(record->cell[at].text[0]))
 			return true;
+	}
 	return false;
 }
 
@@ -76,7 +81,7 @@ static bool is_other_header(const struct rb_below *below, const struct rb_record
 {
 	int32_t cell_of[RB_SHEET_COLUMNS];
 
-	return has_word_for_sight(below->sheet, record) &&
+	return has_word_for_sight(below, record) &&
 	       rb_headings_map(below->sheet->form, record, cell_of) > 1 &&
 	       below->sheet->form->is_header(cell_of);
 }

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 #include <string.h>
 
 #include "notes/names.h"
@@ -79,8 +80,17 @@ static const char *const beginnings[] = {
 	"sum", "tot", "ttl", "clos", "err", "diff", "carr", "brou", "arith", "allow",
 	"permis", "misclos", RB_SIGMA, RB_SUM_SIGN,
 };
-static const char first_letters[] = "stcedbapm\xCE\xE2";
 /* clang-format on */
+
+#define BIT(letter) (UINT32_C(1) << ((letter) - 'a'))
+
+/* Their first letters and their second ones, as bits. */
+#define FIRSTS                                                                           \
+	(BIT('s') | BIT('t') | BIT('c') | BIT('e') | BIT('d') | BIT('b') | BIT('a') |    \
+	 BIT('p') | BIT('m'))
+#define SECONDS                                                                          \
+	(BIT('u') | BIT('o') | BIT('t') | BIT('l') | BIT('r') | BIT('i') | BIT('e') |    \
+	 BIT('a'))
 
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 
@@ -91,12 +101,17 @@ static bool begins(const char *text, const char *word)
 	return !*word;
 }
 
+static bool is_among(char c, uint32_t letters)
+{
+	unsigned at = (unsigned)(c | 0x20) - (unsigned)'a';
+
+	return (unsigned char)c >= 0x80 || (at < 26 && letters >> at & 1);
+}
+
 static bool may_be(const char *name)
 {
 	for (; *name; name++) {
-		char first = (unsigned char)*name < 0x80 ? (char)(*name | 0x20) : *name;
-
-		if (!memchr(first_letters, first, sizeof first_letters - 1))
+		if (!is_among(name[0], FIRSTS) || !is_among(name[1], SECONDS))
 			continue;
 		for (size_t i = 0; i < COUNT(beginnings); i++)
 			if (begins(name, beginnings[i]))
