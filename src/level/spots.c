@@ -164,6 +164,7 @@ struct rb_spots *rb_spots(struct rb_arena *arena, struct rb_findings *findings,
 	if (!spots || !spots->spot)
 		return rb_findings_no_memory(findings), NULL;
 	spots->book = reduced->book;
+	spots->sections = adjusted->sections;
 	spots->beyond = beyond(adjusted->sections);
 	spots->step = rb_book_step(reduced->book);
 	for (uint32_t i = 0; i < reduced->shots; i++) {

@@ -25,6 +25,7 @@ struct rb_spot {
 
 struct rb_spots {
 	const struct rb_book *book;
+	const struct rb_sections *sections; /* for their spurs, which nothing checks */
 	struct rb_spot *spot;
 	uint32_t count;
 	uint32_t adjusted; /* spots with an adjusted elevation */

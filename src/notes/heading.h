@@ -34,6 +34,6 @@ bool rb_is_unit_alone(struct rb_cell cell, enum rb_unit *unit);
 /* Add a finding where headings, or the row of units below them, name a unit that is not
  * that of the book: for the first of each such unit. */
 void rb_headings_check_units(struct rb_findings *findings, const struct rb_sheet *sheet,
-			     enum rb_unit unit);
+			     enum rb_unit book);
 
 #endif

@@ -18,6 +18,7 @@ struct writer {
 	size_t measure;                /* columns of prose */
 	const struct rb_block *before; /* the block just written */
 	struct rb_phrase below;        /* what goes on the line below a row */
+	size_t verdicts;               /* of the page */
 };
 
 static void put_shown(struct writer *w, const char *text)
@@ -304,15 +305,19 @@ static void put_block(struct writer *w, const struct rb_block *block,
 }
 
 /* Words that belong to what stands above them follow it at once. */
-static bool sets_apart(const struct rb_block *before, const struct rb_block *block)
+static bool sets_apart(const struct writer *w, const struct rb_block *block)
 {
+	const struct rb_block *before = w->before;
+
 	if (!before || before->kind == RB_TITLE || before->kind == RB_HEADING)
 		return false;
 	switch (block->kind) {
 	case RB_PARAGRAPH:
 	case RB_LINES:
-	case RB_VERDICT:
 		return before->kind == RB_CAUTION || before->kind == RB_LINES;
+	case RB_VERDICT: /* several are found sooner when they stand by themselves */
+		return before->kind == RB_CAUTION || before->kind == RB_LINES ||
+		       (before->kind != RB_VERDICT && w->verdicts > 1);
 	default:
 		return before->kind != block->kind || block->kind == RB_TABLE;
 	}
@@ -342,7 +347,7 @@ static void put_blocks(struct writer *w, const struct rb_page *page,
 {
 	for (const struct rb_block *b = page->first; b; b = b->next) {
 		if ((b->kind == RB_VERDICT) == verdicts) {
-			if (sets_apart(w->before, b))
+			if (sets_apart(w, b))
 				rb_sink_char(w->sink, '\n');
 			put_block(w, b, layout);
 			w->before = b;
@@ -358,8 +363,10 @@ bool rb_page_write_text(struct rb_sink *sink, const struct rb_page *page,
 	struct rb_layout *layout;
 	size_t tables = 1;
 
-	for (const struct rb_block *b = page->first; b; b = b->next)
+	for (const struct rb_block *b = page->first; b; b = b->next) {
 		tables += b->kind == RB_TABLE;
+		w.verdicts += b->kind == RB_VERDICT;
+	}
 	layout = rb_arena_take(page->arena, tables, sizeof *layout);
 	rb_phrase_init(&w.below, page->arena);
 	if (page->out_of_memory || !layout || !lay_out(&w, page, layout))

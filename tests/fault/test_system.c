@@ -174,7 +174,7 @@ static void short_reads_and_writes_go_on(void **state)
 		try_once(&t, &plan);
 		if (!is_same(&t.got, &t.whole))
 			tell(&t, &plan, "not as without");
-		plan.chunk = 7;
+		plan.chunk = (uint32_t)(6 + stride_of(200, 200));
 		try_as_whole(&t, plan, 1);
 		plan.chunk = 0;
 		wrong += end_trial(&t);
@@ -273,13 +273,6 @@ static const char *name_of(const struct trip *trip, const struct outcome *got)
 	return also && strstr(got->messages.byte, also) ? also : trip->writes;
 }
 
-static unsigned long stride_of_bytes(size_t length)
-{
-	const char *which = getenv("RODBOOK_FAULTS");
-
-	return which && !strcmp(which, "all") ? 1 : 1 + length / 200;
-}
-
 static void the_disk_fills_at_any_byte(void **state)
 {
 	struct fault_plan plan = { .way = FAULT_NONE, .full = ENOSPC };
@@ -292,7 +285,8 @@ static void the_disk_fills_at_any_byte(void **state)
 
 		begin_trial(&t, &trips[i]);
 		for (plan.room = 0; full;
-		     plan.room += (int64_t)stride_of_bytes(t.whole.folder.length)) {
+		     plan.room += (int64_t)stride_of(
+			     t.whole.folder.length + t.whole.output.length, 700)) {
 			const char *what;
 
 			full = try_once(&t, &plan);
@@ -319,7 +313,8 @@ static void a_reader_that_leaves_ends_it_quietly(void **state)
 		bool left = !strcmp(trips[i].writes, "standard output") && !trips[i].also;
 
 		begin_trial(&t, &trips[i]);
-		for (plan.room = 0; left; plan.room += 3) {
+		for (plan.room = 0; left;
+		     plan.room += (int64_t)stride_of(t.whole.output.length, 200)) {
 			left = try_once(&t, &plan);
 			if (t.got.status != t.whole.status ||
 			    !are_equal(&t.got.messages, &t.whole.messages))

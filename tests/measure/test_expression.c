@@ -17,6 +17,10 @@
 #define DOT    "\xC2\xB7"
 #define DIVIDE "\xC3\xB7"
 
+/* More marks than a length has: each is written out as five. */
+#define FIVE_HALVES HALF HALF HALF HALF HALF
+#define HALVES      FIVE_HALVES FIVE_HALVES FIVE_HALVES FIVE_HALVES
+
 /* clang-format off */
 static const struct {
 	const char *text;
@@ -104,6 +108,7 @@ static const struct {
 	{ "5'-(3')",               FT, 2 * RB_FOOT,        true, 1 },
 	{ "(5')-3'",               FT, 2 * RB_FOOT,        true, 1 },
 	{ "(5')-(3')",             FT, 2 * RB_FOOT,        true, 1 },
+	{ "5'- (3')",              FT, 2 * RB_FOOT,        true, 1 },
 	/* blanks and fractions of print */
 	{ "5'" NBSP "-" NBSP "3\"", FT, FEET_64(4, 576),   true, 1 },
 	{ "5'" THIN MINUS THIN "3\"", FT, FEET_64(4, 576), true, 1 },
@@ -181,6 +186,7 @@ static const struct {
 	{ "5' + 3')",            FT, RB_EXPRESSION_SYNTAX,      RB_READ, 7 },
 	{ "()",                  FT, RB_EXPRESSION_SYNTAX,      RB_READ, 1 },
 	{ "2(5' + 3')",          FT, RB_EXPRESSION_SYNTAX,      RB_READ, 1 },
+	{ "5' + " HALVES " * 2", FT, RB_EXPRESSION_SYNTAX,      RB_READ, 5 },
 	{ "5' + apple",          FT, RB_EXPRESSION_SYNTAX,      RB_READ, 5 },
 	{ "5' = 3'",             FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 3 },
 	{ "5' + 1' = 6'",        FT, RB_EXPRESSION_SYNTAX,      RB_READ, 8 },

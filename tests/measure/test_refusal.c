@@ -32,6 +32,8 @@ static const struct refuse_case {
 	{ "1.00 $",        FT, RB_REFUSE_TEXT, 5, { 0 } },
 	{ "inv",           FT, RB_REFUSE_TEXT, 3, { 0 } },
 	{ "()",            FT, RB_REFUSE_TEXT, 1, { 0 } },
+	{ "(5.29",         FT, RB_REFUSE_TEXT, 0, { 0 } }, /* half a bracket */
+	{ "5.29)",         FT, RB_REFUSE_TEXT, 4, { 0 } },
 	{ "5'-",           FI, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5'--3\"",       FI, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5 ft.5 in",     FI, RB_REFUSE_TEXT, 2, { 0 } },
@@ -120,6 +122,8 @@ static const struct refuse_case {
 	{ "5.3.2026",      M,  RB_REFUSE_DATE, 0, { MILLI(5300), MILLI(3500) } },
 	{ "12/05/26",      FI, RB_REFUSE_DATE, 0, { FEET_64(12, 320) } },
 	{ "2026-05-11",    FI, RB_REFUSE_DATE, 0, { FEET_64(5, 704), FEET_64(11, 320) } },
+	{ "12/13/26",      FI, RB_REFUSE_DATE, 0, { 0 } },
+	{ "13/12/26",      FI, RB_REFUSE_DATE, 0, { 0 } },
 	{ "13/05/26",      FI, RB_REFUSE_DATE, 0, { FEET_64(13, 320) } },
 	{ "2026-10-24",    FI, RB_REFUSE_DATE, 0, { FEET_64(24, 640) } },
 	{ "03/08/26",      IN, RB_REFUSE_DATE, 0,
@@ -139,6 +143,22 @@ static const struct refuse_case {
 	{ "May 3",         FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
 	{ "5-Mar-2026",    FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
 	{ "2026-Mar-05",   FI, RB_REFUSE_DATE, 0, { FEET_64(3, 320), FEET_64(5, 192) } },
+	{ "2026-13-13",    FT, RB_REFUSE_TEXT, 0, { 0 } }, /* no month is left */
+	{ "2026-05-32",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "2026-00-05",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "13/13/2026",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "32/05/2026",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "05/0/2026",     FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5/3/123",       FT, RB_REFUSE_TEXT, 0, { 0 } }, /* no year */
+	{ "5/3-26",        FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "Mar-May-26",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "Mar-2026",      FI, RB_REFUSE_DATE, 0, { 0 } },
+	{ "2026 May",      FI, RB_REFUSE_DATE, 0, { 0 } },
+	{ "Err:x",         FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "1E-30",         FT, RB_REFUSE_EXPONENT, 0, { 0 } },
+	{ "0E-5",          FT, RB_REFUSE_EXPONENT, 0, { 0 } },
+	{ "5:03.1234567",  FI, RB_REFUSE_TIME, 0, { 0 } },
+	{ "5:03:07",       FI, RB_REFUSE_TIME, 0, { 0 } },
 	{ "Nov 25, 2026",  FI, RB_REFUSE_DATE, 0, { FEET_64(25, 704) } },
 	{ "5. M\xC3\xA4rz 2026",
 	                   FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
@@ -202,6 +222,7 @@ static const struct refuse_case {
 	{ "-1e-1",         FT, RB_REFUSE_EXPONENT, 0, { -HUNDREDTHS(10) } },
 
 	{ "0x1F",          FT, RB_REFUSE_HEX, 0, { 0 } },
+	{ "0xg",           FT, RB_REFUSE_TEXT, 1, { 0 } },
 	{ "0x1p3",         FT, RB_REFUSE_HEX, 0, { 0 } },
 
 	{ "nan",           FT, RB_REFUSE_NAN, 0, { 0 } },
@@ -217,6 +238,8 @@ static const struct refuse_case {
 	{ "#N/A",          FT, RB_REFUSE_SHEET, 0, { 0 } },
 	{ "Err:509",       FT, RB_REFUSE_SHEET, 0, { 0 } },
 	{ "Err:502",       FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "##",            FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "#",             FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "####",          FT, RB_REFUSE_SHEET, 0, { 0 } },
 
 	/* each of these is the UTF-8 of a good reading, read as Windows-1252 */
