@@ -1,5 +1,5 @@
 # make [all|test|fault|browser-test|html-test|template|template-test|reference|demo|asan|
-#       coverage|mutation|fuzz|bench|lint|format|install|uninstall|deb|package-test|clean]
+#       coverage|mutation|fuzz|bench|valgrind|lint|format|install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 LIBDIR ?= lib
@@ -20,6 +20,7 @@ LIB   := $(wildcard $(ROOMS:%=src/%/*.c))
 CLI   := $(wildcard src/cli/*.c)
 TESTS := $(patsubst %.c,$(BUILD)/%,$(wildcard tests/*/test_*.c))
 FUZZ  := $(patsubst tests/fuzz/%.c,%,$(wildcard tests/fuzz/fuzz_*.c))
+AGAIN := $(FUZZ:fuzz_%=$(BUILD)/tests/fuzz/again_%)
 FILES := $(wildcard include/rodbook/*.h src/*/*.[ch] tests/*/*.[ch])
 obj    = $(patsubst %.c,$(BUILD)/%.o,$(1))
 
@@ -38,9 +39,27 @@ $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(
 FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 read write fsync close \
 	rename fstat stat mkstemp fchmod unlink flock readlink access \
 	rb_arena_take rb_arena_take_clear rb_arena_text
-$(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
+$(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
 		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
+# A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
+FUZZ_HELP := $(call obj,$(filter-out %/again.c %/keep.c $(FUZZ:%=tests/fuzz/%.c),$(wildcard tests/fuzz/*.c)))
+$(FUZZ:%=$(BUILD)/tests/fuzz/%): $(FUZZ_HELP)
+$(AGAIN): $(BUILD)/tests/fuzz/again_%: $(BUILD)/tests/fuzz/fuzz_%.o $(BUILD)/tests/fuzz/again.o $(FUZZ_HELP) $(BUILD)/librodbook.a
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
+# The test programs, and the program itself, keep what they hand to a reader: seeds.
+KEEP := $(patsubst %.c,$(BUILD)/keep/%,$(filter-out tests/cli/% tests/report/test_message_list.c,$(wildcard tests/*/test_*.c)))
+comma = ,
+WRAP = $(patsubst %,-Wl$(comma)--wrap=rb_%,book_read plan_read two_peg_read rules_read \
+	jurisdiction_read ledger_read reading_parse chainage_parse expression_parse slope_parse \
+	tolerance_parse)
+$(filter $(BUILD)/keep/tests/published/%,$(KEEP)): $(BUILD)/tests/published/run_book.o
+$(BUILD)/keep/rodbook: $(call obj,$(CLI)) $(BUILD)/tests/fuzz/keep.o $(BUILD)/librodbook.a
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(WRAP) -o $@ $^ $(LDLIBS)
+$(BUILD)/keep/tests/%: $(BUILD)/tests/%.o $(BUILD)/tests/fuzz/keep.o $(BUILD)/librodbook.a
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(WRAP) -o $@ $(filter %.o,$^) $(filter %.a,$^) $(LDLIBS) -lcmocka
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $(filter %.o,$^) $(filter %.a,$^) $(LDLIBS)
 # The library is plain C17; only what stands around it may ask the system for more.
@@ -51,7 +70,7 @@ $(BUILD)/%.o: %.c
 	@echo "  CC $<"
 	$(Q)$(CC) $(CPPFLAGS) $(CFLAGS) -MMD -MP -c -o $@ $<
 
-test: all $(TESTS)
+test: all $(TESTS) $(AGAIN)
 	@failed=0; for t in $(TESTS); do $$t || failed=1; done; \
 	tests/cases/run $(BUILD)/rodbook || failed=1; \
 	tests/documents $(BUILD)/rodbook || failed=1; \
@@ -59,6 +78,8 @@ test: all $(TESTS)
 	tests/template/rows $(BUILD)/rodbook || failed=1; \
 	tests/hostile $(BUILD)/rodbook || failed=1; \
 	tests/kill/run $(BUILD)/rodbook || failed=1; \
+	tests/fuzz/again $(BUILD) || failed=1; \
+	HARDEN="$(HARDEN)" tests/hardened $(BUILD)/rodbook || failed=1; \
 	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
 # Every call for memory and to the system fails, where the tests take a share of them.
@@ -90,30 +111,51 @@ messages: $(BUILD)/tests/report/test_message_list
 demo: all
 	@tests/demo $(BUILD)/rodbook
 asan:
-	@$(MAKE) --no-print-directory BUILD=$(BUILD)/asan HARDEN= RELRO= \
+	@RODBOOK_FAULTS=few $(MAKE) --no-print-directory BUILD=$(BUILD)/asan HARDEN= RELRO= \
 		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
 coverage:
 	rm -rf $(BUILD)/coverage
-	@GCOV_ERROR_FILE=/dev/null $(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
+	@RODBOOK_FAULTS=100 GCOV_ERROR_FILE=/dev/null $(MAKE) \
+		--no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
 		CFLAGS="-O0 -g --coverage -DRB_COVERAGE" test
 	@tests/coverage $(BUILD)/coverage
 # Change the sources one operator at a time and see whether a test notices; needs python3.
 mutation:
 	@tests/mutation --build $(BUILD) --count $(or $(COUNT),40) --seed $(or $(SEED),1) \
 		$(if $(filter command,$(origin FILES)),$(FILES))
+# Each target for so many seconds, with sanitizers; needs clang's fuzzer.
+seed-programs: $(KEEP) $(BUILD)/keep/rodbook
 fuzz:
-	@$(MAKE) --no-print-directory BUILD=$(BUILD)/fuzz CC=clang HARDEN= RELRO= \
+	@tests/fuzz/has-fuzzer || exit 0; \
+	$(MAKE) --no-print-directory seed-programs && \
+	$(MAKE) --no-print-directory BUILD=$(BUILD)/fuzz CC=clang HARDEN= RELRO= \
 		CFLAGS="-O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" \
-		$(FUZZ:%=$(BUILD)/fuzz/tests/fuzz/%) LDLIBS="$(LDLIBS) -fsanitize=fuzzer"
-	@for t in $(FUZZ); do tests/fuzz/run $(BUILD)/fuzz $$t $(or $(SECONDS),30) || exit 1; done
+		$(FUZZ:%=$(BUILD)/fuzz/tests/fuzz/%) LDLIBS="$(LDLIBS) -fsanitize=fuzzer" && \
+	tests/fuzz/run $(BUILD) $(or $(SECONDS),30) $(FUZZ:fuzz_%=%)
 bench: all $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/cost
 	@tests/bench/run $(BUILD)
+# Variables stand at the head of their function; and cppcheck takes the lesser of two for 0.
+CPPCHECK = cppcheck -q --std=c17 --error-exitcode=1 --inline-suppr -Iinclude -Isrc \
+	--enable=warning,portability,performance
+JOBS     = $(if $(findstring j,$(filter-out --%,$(MAKEFLAGS))),,-j$(shell nproc))
+# What every command does to memory, over the samples; needs valgrind.
+valgrind: all
+	tests/valgrind $(BUILD)/rodbook
+# An analyser that found nothing leaves a mark, so that only what was changed is read again.
+$(BUILD)/%.analysed: %.c $(BUILD)/%.o .clang-tidy tests/analyse
+	@echo "  ANALYSE $<"
+	@tests/analyse $<
+	@touch $@
+analyse: $(patsubst %.c,$(BUILD)/%.analysed,$(LIB) $(CLI))
 lint:
 	tests/layers
+	tests/scripts
 	@if command -v mandoc >/dev/null; then mandoc -T lint -W style docs/rodbook.1; else \
 		echo "lint: mandoc is not installed, docs/rodbook.1 is not looked at"; fi
 	@clang-format --dry-run --Werror $(FILES)
-	cppcheck -q --std=c17 --error-exitcode=1 --enable=warning,portability --inline-suppr -Iinclude -Isrc src
+	$(CPPCHECK),style --suppress=variableScope --suppress=knownConditionTrueFalse src
+	$(CPPCHECK) tests
+	@$(MAKE) --no-print-directory -k $(JOBS) analyse
 format:
 	clang-format -i $(FILES)
 
@@ -146,6 +188,6 @@ clean:
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
 .PHONY: all test fault browser-test html-test template template-test reference messages demo asan \
-	coverage mutation fuzz bench lint format \
+	coverage mutation seed-programs fuzz bench valgrind analyse lint format \
 	install uninstall deb package-test clean
 .SECONDARY:

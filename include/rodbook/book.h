@@ -56,7 +56,7 @@ enum rb_adjust { RB_BY_SETUPS, RB_BY_DISTANCE, RB_NOT_ADJUSTED };
 /* What stands above the header; all optional, texts "" where not given. */
 struct rb_book_keys {
 	const char *project, *date, *crew, *student, *instrument, *weather, *datum;
-	rb_length rod; /* its length; 25 ft where not given */
+	rb_length rod; /* its length; 25 ft where not given, any in our own CSV */
 	bool rod_given;
 	struct rb_tolerance tolerance;
 	uint32_t tolerance_line; /* 0: not in the book */

@@ -77,6 +77,12 @@ static bool of_another_command(const struct rb_command *command, const char *nam
 	return false;
 }
 
+/* -5'-3": a number or a length, and no option. */
+static bool is_negative(const char *word)
+{
+	return word[0] == '-' && (strchr("0123456789.(", word[1]) != NULL) && word[1];
+}
+
 #define NAME_ROOM 64 /* a longer word is near no option */
 
 void rb_complain_unknown(const struct rb_command *command, const char *word,
@@ -94,6 +100,8 @@ void rb_complain_unknown(const struct rb_command *command, const char *word,
 	rb_complain_word(word, out);
 	if (of_another_command(command, name))
 		rb_sink_text(out, " here; it belongs to other commands");
+	else if (is_negative(word))
+		rb_sink_text(out, "; what begins with a minus stands behind --");
 	else
 		suggest(&nearest, "--", out);
 	end(command, out);

@@ -67,6 +67,7 @@ static void refuse(struct rb_findings *findings, const struct rb_conversion *c,
 {
 	const struct rb_expression *e = &c->worked;
 	size_t length = strlen(c->input);
+	size_t where = e->where < length ? e->where : length;
 	const struct rb_cell cell = { c->input, length };
 
 	if (e->refusal == RB_EXPRESSION_LENGTH)
@@ -76,7 +77,7 @@ static void refuse(struct rb_findings *findings, const struct rb_conversion *c,
 	else
 		rb_findings_add(
 			findings, codes[e->refusal], place, rb_text(c->input),
-			rb_text(c->input + (e->where < length ? e->where : length)));
+			rb_text(c->input + where + strspn(c->input + where, " \t")));
 }
 
 bool rb_convert(struct rb_conversion *out, const char *input,

@@ -19,8 +19,6 @@ static bool refuse(struct parser *p, enum rb_expression_refusal refusal)
 {
 	const struct rb_tokens *t = p->tokens;
 
-	if (p->out->refusal != RB_EXPRESSION_READ)
-		return false;
 	p->out->refusal = refusal;
 	if (p->at < t->count)
 		p->out->where = t->item[p->at].at;

@@ -81,6 +81,10 @@ static const struct form {
 	{ "NFNF",      "fi",   RB_FEET_INCHES, NO_SENSE }, /* 5'-3' */
 	{ "NINI",      "fi",   RB_FEET_INCHES, NO_SENSE }, /* 5"-3" */
 	{ "NI-NI",     "fi",   RB_FEET_INCHES, NO_SENSE },
+	{ "NFNIN/N",   "find", RB_FEET_INCHES, NO_SENSE }, /* 5'-3" 1/2 */
+	{ "NFNIN/NI",  "find", RB_FEET_INCHES, NO_SENSE },
+	{ "NIN/N",     "ind",  RB_INCHES,      NO_SENSE }, /* 63" 1/2 */
+	{ "NIN/NI",    "ind",  RB_INCHES,      NO_SENSE },
 	{ "DN/N",      "snd",  RB_FEET_INCHES, NO_SENSE }, /* 5.3 1/2 */
 	{ "DN/NI",     "snd",  RB_FEET_INCHES, NO_SENSE },
 };

@@ -142,7 +142,7 @@ static bool put(struct rb_marked *m, char mark, size_t at)
 		return true;
 	}
 	if (m->length == RB_MARKED)
-		return false;
+		return mark == ' '; /* trimmed, unless something follows */
 	m->text[m->length] = mark;
 	m->at[m->length++] = (uint32_t)at;
 	return true;

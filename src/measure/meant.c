@@ -78,7 +78,9 @@ void rb_meant_pair(struct rb_reading *r, const struct rb_reading_rules *rules,
 void rb_meant_spaced(struct rb_reading *r, const struct rb_reading_rules *rules,
 		     const struct rb_number *before, const struct rb_number *behind)
 {
-	struct rb_number joined = { .places = behind->figures };
+	bool thousands =
+		rules->unit == RB_MILLIMETRES && behind->figures == 3; /* 1 613 */
+	struct rb_number joined = { .places = thousands ? 0 : behind->figures };
 	bool whole = behind->written == 0;
 
 	if (before->figures + behind->figures > 18)
@@ -180,12 +182,15 @@ void rb_meant_unmarked(struct rb_reading *r, const struct rb_reading_rules *rule
 	if (whole > RB_LENGTH_MAX / RB_FOOT ||
 	    rb_fraction_length(part, RB_INCH, &inches) != RB_READ)
 		return;
-	rb_meant(r, rules, whole * RB_INCH + inches);
+	/* 5 29/100 is no inches: it is rather 5.29. */
+	if (rb_fraction_on_tape(part.denominator))
+		rb_meant(r, rules, whole * RB_INCH + inches);
 	if (rb_unit_is_metric(rules->unit) || dashed)
 		return;
 	if (rb_fraction_length(part, RB_FOOT, &feet) == RB_READ)
 		rb_meant(r, rules, whole * RB_FOOT + feet);
-	rb_meant(r, rules, whole * RB_FOOT + inches);
+	if (rb_fraction_on_tape(part.denominator))
+		rb_meant(r, rules, whole * RB_FOOT + inches);
 }
 
 void rb_meant_rounded(struct rb_reading *r, const struct rb_reading_rules *rules,

@@ -20,10 +20,10 @@ static bool is_digit(char c)
 	return c >= '0' && c <= '9';
 }
 
-/* The separators of a run: how many there are, and which comes first. */
+/* The separators of a run: how many there are, and which comes last. */
 struct separators {
 	int points, commas;
-	char first, last;
+	char last;
 	int length;
 };
 
@@ -40,8 +40,6 @@ static struct separators separators_of(const char *text)
 		s.points += c == '.';
 		s.commas += c == ',';
 		s.last = c;
-		if (s.first == '\0')
-			s.first = c;
 	}
 	return s;
 }

@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "measure/cure.h"
 #include "measure/form.h"
 #include "measure/meant.h"
 #include "measure/sheet_damage.h"
@@ -189,9 +190,8 @@ static void refuse(struct rb_reading *r, enum rb_refusal refusal, size_t where)
 	r->where = where;
 }
 
-/* Signs and a form. */
-static void read_marked(const struct rb_marked *m, const struct rb_reading_rules *rules,
-			struct rb_reading *out)
+void rb_marked_read(const struct rb_marked *m, const struct rb_reading_rules *rules,
+		    struct rb_reading *out)
 {
 	struct signs s = { .end = m->length };
 	bool negative;
@@ -216,107 +216,6 @@ static void read_marked(const struct rb_marked *m, const struct rb_reading_rules
 	out->inverted = negative && rules->kind == RB_OF_ROD && out->value.nm < 0;
 }
 
-/* Take over what a cured text reads as, or may have been. */
-static void meant_by(struct rb_reading *r, const struct rb_reading_rules *rules,
-		     const struct rb_reading *cured)
-{
-	if (cured->refusal == RB_READ)
-		rb_meant(r, rules, cured->value.nm);
-	for (int i = 0; i < cured->maybes; i++)
-		rb_meant(r, rules, cured->maybe[i].nm);
-}
-
-/* 5,32 in a comma file: with a decimal comma, or an elevation with thousands. */
-static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules *rules,
-		       struct rb_reading *r)
-{
-	struct rb_reading_rules with_comma = *rules;
-	struct rb_marked without = *m;
-	const char *comma = strchr(m->text, ',');
-	struct rb_reading cured;
-	size_t at;
-
-	with_comma.decimal_comma = true;
-	read_marked(m, &with_comma, &cured);
-	meant_by(r, rules, &cured);
-	if (rules->kind != RB_OF_ELEVATION || comma == NULL ||
-	    strchr(comma + 1, ',') != NULL)
-		return;
-	if (strspn(comma + 1, "0123456789") != 3)
-		return;
-	at = (size_t)(comma - m->text);
-	memmove(without.text + at, comma + 1, strlen(comma));
-	without.length--;
-	read_marked(&without, rules, &cured);
-	meant_by(r, rules, &cured);
-}
-
-/* 4. 27, 4 .27: a blank beside the point. */
-static bool cure_blanks(const struct rb_marked *m, const struct rb_reading_rules *rules,
-			struct rb_reading *r)
-{
-	struct rb_marked joined = *m;
-	struct rb_reading cured;
-
-	joined.length = 0;
-	for (int i = 0; i < m->length; i++) {
-		bool beside = m->text[i] == ' ' &&
-			      (m->text[i + 1] == '.' || (i > 0 && m->text[i - 1] == '.'));
-
-		if (!beside)
-			joined.text[joined.length++] = m->text[i];
-	}
-	joined.text[joined.length] = '\0';
-	if (joined.length == m->length)
-		return false;
-	read_marked(&joined, rules, &cured);
-	if (cured.refusal != RB_READ)
-		return false;
-	*r = (struct rb_reading){ 0 };
-	meant_by(r, rules, &cured);
-	refuse(r, RB_REFUSE_SPACED, m->at[0]);
-	return true;
-}
-
-/* Is the letter at i one that stands for a digit in this place: beside a figure or a
- * mark, or alone, and not the i of `in` and `inv`? */
-static bool is_digit_letter(const struct rb_marked *m, int i)
-{
-	char before = i > 0 ? m->text[i - 1] : ' ', c = m->text[i],
-	     after = m->text[i + 1];
-
-	if ((c != 'o' && c != 'l' && c != 'i') || (c == 'i' && after == 'n'))
-		return false;
-	return (!is_letter(before) || strchr("oli", before) != NULL) &&
-	       (!is_letter(after) || strchr("oli", after) != NULL || before != ' ');
-}
-
-/* 5.O2, l.5: put the digits right, and see whether that reads. */
-static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rules *rules,
-			 struct rb_reading *r)
-{
-	struct rb_marked with_digits = *m;
-	struct rb_reading cured;
-	int first = -1;
-
-	if (strpbrk(m->text, "0123456789") == NULL)
-		return false;
-	for (int i = m->length - 1; i >= 0; i--)
-		if (is_digit_letter(m, i)) {
-			with_digits.text[i] = m->text[i] == 'o' ? '0' : '1';
-			first = i;
-		}
-	if (first < 0)
-		return false;
-	read_marked(&with_digits, rules, &cured);
-	if (cured.refusal != RB_READ && cured.refusal != RB_REFUSE_BARE)
-		return false;
-	*r = (struct rb_reading){ 0 };
-	meant_by(r, rules, &cured);
-	refuse(r, RB_REFUSE_LETTER, m->at[first]);
-	return true;
-}
-
 /* NOLINTNEXTLINE(misc-no-recursion): the text undone is shorter than what was read */
 static void refuse_mojibake(const char *text, size_t length,
 			    const struct rb_reading_rules *rules, struct rb_reading *r)
@@ -328,7 +227,7 @@ static void refuse_mojibake(const char *text, size_t length,
 	if (size > 0 && size < length) {
 		struct rb_reading cured = rb_reading_parse(bytes, size, rules);
 
-		meant_by(r, rules, &cured);
+		rb_meant_by(r, rules, &cured);
 	}
 	refuse(r, RB_REFUSE_MOJIBAKE, 0);
 }
@@ -347,7 +246,7 @@ static void doubt_apostrophe(const struct rb_marked *m,
 	length = r->value;
 	unmarked.text[--unmarked.length] = '\0';
 	unmarked.apostrophe = false;
-	read_marked(&unmarked, rules, r);
+	rb_marked_read(&unmarked, rules, r);
 	if (r->refusal == RB_READ)
 		rb_meant(r, rules, r->value.nm);
 	rb_meant(r, rules, length.nm);
@@ -373,20 +272,11 @@ static void read_written(const char *text, size_t length,
 		r->refusal = RB_REFUSE_EMPTY;
 		return;
 	}
-	read_marked(&m, rules, r);
+	rb_marked_read(&m, rules, r);
 	if (r->refusal == RB_READ)
 		doubt_apostrophe(&m, rules, r);
-	if ((r->refusal == RB_REFUSE_TEXT || r->refusal == RB_REFUSE_SPACED) &&
-	    r->maybes == 0 && cure_blanks(&m, rules, r))
-		return;
-	if ((r->refusal != RB_REFUSE_TEXT && r->refusal != RB_REFUSE_POINTS &&
-	     r->refusal != RB_REFUSE_COMMA) ||
-	    r->maybes > 0)
-		return;
-	if (rb_sheet_damage(&m, rules, r) || cure_letters(&m, rules, r))
-		return;
-	if (r->refusal == RB_REFUSE_COMMA)
-		cure_comma(&m, rules, r);
+	if (r->maybes == 0)
+		rb_cure(&m, rules, r);
 }
 
 /* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */

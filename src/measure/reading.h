@@ -81,6 +81,7 @@ struct rb_reading {
 	bool odd_fraction; /* exact, but no tape has it: 1/10 in */
 	bool sixtyfourth;  /* six or more decimals of a foot, read as a whole 64th */
 	size_t where;      /* refused: offset in bytes of what is not understood */
+	bool marked;       /* refused: `unit` is that of its own mark */
 	rb_length maybe[RB_MAYBE]; /* refused: what it may have been, most likely first */
 	int maybes;
 };

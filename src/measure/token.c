@@ -335,6 +335,8 @@ static void take_lone(struct lexer *l)
 
 	if (r.refusal == RB_READ)
 		add(l, '\0', length_of(&r), l->length);
+	else if (r.refusal == RB_REFUSE_EMPTY) /* an apostrophe, blanks without width */
+		refuse(l, RB_EXPRESSION_EMPTY, 0);
 	else
 		refuse_length(l, &r, 0);
 }

@@ -172,6 +172,16 @@ static void set_rules(struct rb_book_reader *r)
 		};
 }
 
+/* Our own CSV does not say how long the rod was: its readings were held against that when
+ * the book was read, and must not be refused now. */
+static rb_length rod_unless_said(const struct rb_book_reader *r)
+{
+	const int32_t *cell_of = r->sheet->cell_of;
+	bool ours = cell_of[RB_UNIT_OF_ROW] >= 0 && cell_of[RB_PASSED_OVER] >= 0;
+
+	return rb_length_of(ours ? RB_LENGTH_MAX : ROD_UNLESS_SAID);
+}
+
 bool rb_book_take_keys(struct rb_book_reader *r)
 {
 	struct rb_book_keys *key = &r->book->key;
@@ -186,7 +196,7 @@ bool rb_book_take_keys(struct rb_book_reader *r)
 	key->weather = text_of(r, RB_KEY_WEATHER);
 	key->datum = text_of(r, RB_KEY_DATUM);
 	key->rod_given = value_of(r, RB_KEY_ROD)->length > 0;
-	key->rod = length_of(r, RB_KEY_ROD, rb_length_of(ROD_UNLESS_SAID));
+	key->rod = length_of(r, RB_KEY_ROD, rod_unless_said(r));
 	key->sight_limit = length_of(r, RB_KEY_SIGHT_LIMIT, rb_length_none());
 	key->balance_limit = length_of(r, RB_KEY_BALANCE_LIMIT, rb_length_none());
 	key->sight_limit_place = value_of(r, RB_KEY_SIGHT_LIMIT)->place;

@@ -96,6 +96,17 @@ bool rb_book_grow(struct rb_book_reader *r, void **list, uint32_t count, size_t 
 	return true;
 }
 
+/* Of how many parts of an inch a reading is written: decimals are parts, too. */
+static int parts_of_inch(const struct rb_reading *reading)
+{
+	static const int parts[] = { 1, 10, 100, 1000 };
+	const int most = (int)(sizeof parts / sizeof *parts) - 1;
+
+	if (reading->decimals <= 0)
+		return reading->denominator;
+	return parts[reading->decimals < most ? reading->decimals : most];
+}
+
 /* How finely a column is written; readings in another unit than the book's do not tell.
  */
 static void note_places(struct rb_book_reader *r, enum rb_column column,
@@ -103,6 +114,8 @@ static void note_places(struct rb_book_reader *r, enum rb_column column,
 {
 	struct rb_places *places = &r->book->places[column];
 	int decimals = reading->sixtyfourth ? 4 : reading->decimals;
+	bool of_book = reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES;
+	int parts = of_book ? reading->denominator : parts_of_inch(reading);
 
 	if (reading->notation == RB_AS_DECIMAL) {
 		if (reading->unit == r->book->unit ||
@@ -111,11 +124,10 @@ static void note_places(struct rb_book_reader *r, enum rb_column column,
 				decimals > places->decimals ? decimals : places->decimals;
 		return;
 	}
-	if (reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES &&
-	    decimals > 0 && decimals > places->decimals)
+	if (of_book && decimals > 0 && decimals > places->decimals)
 		places->decimals = decimals;
-	if (reading->denominator > places->denominator)
-		places->denominator = reading->denominator;
+	if (parts > places->denominator)
+		places->denominator = parts;
 	if (column <= RB_FORESIGHT)
 		r->book->written[r->book->rows] |=
 			(uint8_t)RB_WRITTEN_IN_INCHES((unsigned)column);

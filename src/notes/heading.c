@@ -97,6 +97,26 @@ int rb_heading_column(const struct rb_form *form, struct rb_cell cell)
 	return measured(form, column) == RB_UNMEASURED ? -1 : column;
 }
 
+int rb_headings_map(const struct rb_form *form, const struct rb_record *record,
+		    int32_t cell_of[RB_SHEET_COLUMNS])
+{
+	int found = 0;
+
+	for (int i = 0; i < RB_SHEET_COLUMNS; i++)
+		cell_of[i] = -1;
+	for (uint32_t i = 0; i < record->cells; i++) {
+		int column = rb_heading_column(form, record->cell[i]);
+
+		if (column < 0 || cell_of[column] >= 0)
+			continue;
+		cell_of[column] = (int32_t)i;
+		found++;
+	}
+	if (form->settle)
+		form->settle(cell_of);
+	return found;
+}
+
 /* The elevations of a feet-inches book may be written in whole feet. */
 static bool agrees(enum rb_unit unit, enum rb_measured in, enum rb_unit wanted)
 {
@@ -104,29 +124,47 @@ static bool agrees(enum rb_unit unit, enum rb_measured in, enum rb_unit wanted)
 	       (in == RB_ELEVATIONS && wanted == RB_FEET_INCHES && unit == RB_FEET);
 }
 
-void rb_headings_check_units(struct rb_findings *findings, const struct rb_sheet *sheet,
-			     enum rb_unit book)
+bool rb_is_unit_alone(struct rb_cell cell, enum rb_unit *unit)
+{
+	return rb_unit_parse(cell.text, cell.length, unit);
+}
+
+/* The unit that a row has for a column: behind its heading, or alone below it. */
+static bool unit_of(const struct rb_sheet *sheet, const struct rb_record *row, int column,
+		    enum rb_unit *unit)
+{
+	struct rb_cell cell = rb_sheet_cell(sheet->cell_of, column, row);
+
+	if (row == &sheet->units)
+		return rb_is_unit_alone(cell, unit);
+	return named_by(sheet->form, cell) < 0 && split_unit(&cell, unit);
+}
+
+static void check_units(struct rb_findings *findings, const struct rb_sheet *sheet,
+			const struct rb_record *row, enum rb_unit book)
 {
 	bool told[RB_MILLIMETRES + 1] = { false };
 
 	for (int c = 0; c < RB_SHEET_COLUMNS; c++) {
 		enum rb_measured in = measured(sheet->form, c);
 		enum rb_unit wanted = in == RB_RUNS ? rb_unit_of_runs(book) : book, unit;
-		int32_t at = sheet->cell_of[c];
-		struct rb_cell cell;
+		struct rb_cell cell = rb_sheet_cell(sheet->cell_of, c, row);
 
-		if (in == RB_UNMEASURED || at < 0)
-			continue;
-		cell = sheet->header.cell[at];
-		if (named_by(sheet->form, cell) >= 0 || !split_unit(&cell, &unit) ||
+		if (in == RB_UNMEASURED || !unit_of(sheet, row, c, &unit) ||
 		    agrees(unit, in, wanted) || told[unit])
 			continue;
 		told[unit] = true;
 		rb_findings_add(findings, RB_CODE_HEADING_UNIT,
-				rb_at(sheet->header.line, at, NULL, NULL),
-				rb_text(sheet->header.cell[at].text),
-				rb_text(rb_unit_name(wanted)));
+				rb_at(row->line, sheet->cell_of[c], NULL, NULL),
+				rb_text(cell.text), rb_text(rb_unit_name(wanted)));
 	}
+}
+
+void rb_headings_check_units(struct rb_findings *findings, const struct rb_sheet *sheet,
+			     enum rb_unit book)
+{
+	check_units(findings, sheet, &sheet->header, book);
+	check_units(findings, sheet, &sheet->units, book);
 }
 
 /* -- what it looks like -- */

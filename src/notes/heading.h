@@ -20,12 +20,20 @@ size_t rb_heading_fold(char word[static RB_FOLDED_WORD], const char *text, size_
 /* The column that a heading names, or -1. */
 int rb_heading_column(const struct rb_form *form, struct rb_cell cell);
 
+/* Which cell of a row holds which column, the first of two of one meaning; -1: none.
+ * Returns how many are found. */
+int rb_headings_map(const struct rb_form *form, const struct rb_record *record,
+		    int32_t cell_of[RB_SHEET_COLUMNS]);
+
 /* The column that an unknown heading looks like, or -1. */
 int rb_heading_nearest(const struct rb_form *form, struct rb_cell cell);
 
-/* Add a finding where headings name a unit that is not that of the book: for the first of
- * each such unit. */
+/* Is it a unit and nothing more, with or without brackets? */
+bool rb_is_unit_alone(struct rb_cell cell, enum rb_unit *unit);
+
+/* Add a finding where headings, or the row of units below them, name a unit that is not
+ * that of the book: for the first of each such unit. */
 void rb_headings_check_units(struct rb_findings *findings, const struct rb_sheet *sheet,
-			     enum rb_unit unit);
+			     enum rb_unit book);
 
 #endif

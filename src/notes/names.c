@@ -407,7 +407,7 @@ static bool is_ground_word(const char *folded, const char *word)
 
 bool rb_name_is_ground(const char *text)
 {
-	char folded[32];
+	char folded[32] = "";
 	size_t length = strlen(text);
 
 	if (length >= sizeof folded)

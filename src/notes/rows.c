@@ -350,3 +350,21 @@ bool rb_rows_read(struct rb_arena *arena, struct rb_findings *findings,
 		return rb_findings_no_memory(findings);
 	return !stopped;
 }
+
+bool rb_record_keep(struct rb_arena *arena, struct rb_record *out,
+		    const struct rb_record *record)
+{
+	struct rb_cell *cell =
+		rb_arena_take(arena, (size_t)record->cells + 1, sizeof *cell);
+
+	if (!cell)
+		return false;
+	for (uint32_t i = 0; i < record->cells; i++) {
+		cell[i].length = record->cell[i].length;
+		cell[i].text = rb_arena_text(arena, record->cell[i].text, cell[i].length);
+		if (!cell[i].text)
+			return false;
+	}
+	*out = (struct rb_record){ record->line, record->cells, cell };
+	return true;
+}

@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "notes/below.h"
 #include "notes/heading.h"
 
 struct state {
@@ -13,63 +14,17 @@ struct state {
 	const struct rb_sheet_reader *reader;
 	struct rb_sheet *sheet;
 	struct rb_record
-		nearest;        /* the row most like a header, as long as there is none */
-	int nearness;           /* and how much it is */
-	uint32_t again, agains; /* the header once more: where first, how often */
-	int32_t *bare;          /* cells of the header with nothing in them */
-	uint32_t bares;
-	struct rb_place stray; /* the first cell under no heading, and its text */
-	const char *stray_text;
-	int64_t strays;
+		nearest; /* the row most like a header, as long as there is none */
+	int nearness;    /* and how much it is */
+	struct rb_below below;
 };
-
-/* Keep a record for longer than it is read; false: no memory. */
-static bool keep_record(struct state *s, struct rb_record *out,
-			const struct rb_record *record)
-{
-	struct rb_cell *cell =
-		rb_arena_take(s->arena, (size_t)record->cells + 1, sizeof *cell);
-
-	if (!cell)
-		return rb_findings_no_memory(s->findings);
-	for (uint32_t i = 0; i < record->cells; i++) {
-		cell[i].length = record->cell[i].length;
-		cell[i].text =
-			rb_arena_text(s->arena, record->cell[i].text, cell[i].length);
-		if (!cell[i].text)
-			return rb_findings_no_memory(s->findings);
-	}
-	*out = (struct rb_record){ record->line, record->cells, cell };
-	return true;
-}
-
-/* Which cell holds which column; the first of two of one meaning. */
-static int map_columns(const struct rb_form *form, const struct rb_record *record,
-		       int32_t cell_of[RB_SHEET_COLUMNS])
-{
-	int found = 0;
-
-	for (int i = 0; i < RB_SHEET_COLUMNS; i++)
-		cell_of[i] = -1;
-	for (uint32_t i = 0; i < record->cells; i++) {
-		int column = rb_heading_column(form, record->cell[i]);
-
-		if (column < 0 || cell_of[column] >= 0)
-			continue;
-		cell_of[column] = (int32_t)i;
-		found++;
-	}
-	if (form->settle)
-		form->settle(cell_of);
-	return found;
-}
 
 static bool is_header(void *self, const struct rb_record *record)
 {
 	int32_t cell_of[RB_SHEET_COLUMNS];
 	const struct rb_form *form = self;
 
-	return map_columns(form, record, cell_of) && form->is_header(cell_of);
+	return rb_headings_map(form, record, cell_of) && form->is_header(cell_of);
 }
 
 static struct rb_argument text_of(struct state *s, const struct rb_cell *cell)
@@ -104,29 +59,17 @@ static void say_odd_heading(struct state *s, const struct rb_record *record, uin
 		nearest < 0 ? rb_nothing() : rb_text(s->form->column_name[nearest]));
 }
 
-/* Which cells of the header have no heading. */
-static bool note_bare(struct state *s, const struct rb_record *record)
-{
-	s->bare = rb_arena_take(s->arena, (size_t)record->cells + 1, sizeof *s->bare);
-	if (!s->bare)
-		return rb_findings_no_memory(s->findings);
-	for (uint32_t i = 0; i < record->cells; i++)
-		if (!record->cell[i].length)
-			s->bare[s->bares++] = (int32_t)i;
-	return true;
-}
-
 static bool take_header(struct state *s, const struct rb_record *record)
 {
 	struct rb_sheet *sheet = s->sheet;
 
-	if (!keep_record(s, &sheet->header, record))
-		return false;
+	if (!rb_record_keep(s->arena, &sheet->header, record))
+		return rb_findings_no_memory(s->findings);
 	sheet->header_line = record->line;
-	map_columns(s->form, record, sheet->cell_of);
+	rb_headings_map(s->form, record, sheet->cell_of);
 	for (uint32_t i = 0; i < record->cells; i++)
 		say_odd_heading(s, record, i);
-	if (!note_bare(s, record))
+	if (!rb_below_begin(&s->below, s->arena, s->findings, sheet))
 		return false;
 	return s->reader->on_header(s->reader->self, sheet);
 }
@@ -243,85 +186,6 @@ static bool says_nothing(const struct rb_record *record)
 	       record->cell[0].text[0] == '#';
 }
 
-/* -- the header once more, as on the second page of a book -- */
-
-static bool same_cells(struct rb_cell a, struct rb_cell b)
-{
-	char one[RB_FOLDED_WORD], other[RB_FOLDED_WORD];
-
-	if (a.length >= RB_FOLDED_WORD || b.length >= RB_FOLDED_WORD)
-		return a.length == b.length && !memcmp(a.text, b.text, a.length);
-	rb_heading_fold(one, a.text, a.length, "");
-	rb_heading_fold(other, b.text, b.length, "");
-	return !strcmp(one, other);
-}
-
-/* Nearly always the first cell settles it. */
-static bool is_header_again(const struct rb_record *header,
-			    const struct rb_record *record)
-{
-	const struct rb_cell none = { "", 0 };
-	uint32_t cells = record->cells > header->cells ? record->cells : header->cells;
-
-	for (uint32_t i = 0; i < cells; i++) {
-		struct rb_cell a = i < header->cells ? header->cell[i] : none;
-		struct rb_cell b = i < record->cells ? record->cell[i] : none;
-
-		if ((a.length && b.length && (a.text[0] ^ b.text[0]) & ~0x20) ||
-		    !same_cells(a, b))
-			return false;
-	}
-	return true;
-}
-
-/* -- cells that no column holds -- */
-
-static void note_stray(struct state *s, const struct rb_record *record, uint32_t i)
-{
-	const struct rb_cell *cell = &record->cell[i];
-
-	if (rb_cell_is_empty(*cell) || s->strays++)
-		return;
-	s->stray = rb_at(record->line, (int32_t)i, NULL, NULL);
-	s->stray_text = rb_arena_text(s->arena, cell->text, cell->length);
-}
-
-static void note_strays(struct state *s, const struct rb_record *record)
-{
-	for (uint32_t i = 0; i < s->bares && (uint32_t)s->bare[i] < record->cells; i++)
-		note_stray(s, record, (uint32_t)s->bare[i]);
-	for (uint32_t i = s->sheet->header.cells; i < record->cells; i++)
-		note_stray(s, record, i);
-}
-
-static void say_strays(struct state *s)
-{
-	if (s->strays)
-		rb_findings_add(s->findings, RB_CODE_NO_HEADING, s->stray,
-				rb_text(s->stray_text ? s->stray_text : ""),
-				s->strays > 1 ? rb_number(s->strays - 1) : rb_nothing());
-}
-
-static bool take_row(struct state *s, const struct rb_record *record)
-{
-	if (!is_header_again(&s->sheet->header, record)) {
-		note_strays(s, record);
-		return s->reader->on_row(s->reader->self, record);
-	}
-	if (!s->agains++)
-		s->again = record->line;
-	return true;
-}
-
-static void say_header_again(struct state *s)
-{
-	if (s->agains)
-		rb_findings_add(s->findings, RB_CODE_HEADER_AGAIN,
-				rb_at(s->again, RB_WHOLE_ROW, NULL, NULL),
-				s->agains > 1 ? rb_number(s->agains - 1) : rb_nothing(),
-				rb_nothing());
-}
-
 /* -- no header at all -- */
 
 /* How much a row is like a header: 2 for a heading, 1 for what looks like one. */
@@ -350,7 +214,8 @@ static bool note_nearest(struct state *s, const struct rb_record *record)
 	if (nearness < 2 || nearness <= s->nearness)
 		return true;
 	s->nearness = nearness;
-	return keep_record(s, &s->nearest, record);
+	return rb_record_keep(s->arena, &s->nearest, record) ||
+	       rb_findings_no_memory(s->findings);
 }
 
 static bool on_record(void *self, const struct rb_record *record)
@@ -362,8 +227,9 @@ static bool on_record(void *self, const struct rb_record *record)
 	if (says_nothing(record))
 		return true;
 	if (s->sheet->header_line)
-		return take_row(s, record);
-	found = map_columns(s->form, record, cell_of);
+		return rb_below_passes(&s->below, record) ||
+		       s->reader->on_row(s->reader->self, record);
+	found = rb_headings_map(s->form, record, cell_of);
 	if (found && s->form->is_header(cell_of))
 		return take_header(s, record);
 	return note_nearest(s, record) && take_keys(s, record);
@@ -413,8 +279,7 @@ struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findi
 	if (!rb_rows_read(arena, findings, source, on_record, &s))
 		return NULL;
 	if (s.sheet->header_line) {
-		say_header_again(&s);
-		say_strays(&s);
+		rb_below_say(&s.below);
 		return s.sheet;
 	}
 	say_no_header(&s);

@@ -76,6 +76,7 @@ struct rb_sheet {
 	int32_t cell_of[RB_SHEET_COLUMNS]; /* -1: no such column */
 	uint32_t header_line;              /* 0: no header was found */
 	struct rb_record header;           /* its cells, in the arena */
+	struct rb_record units;            /* a row of units below it, or no cells */
 };
 
 struct rb_sheet_reader {
@@ -116,7 +117,14 @@ static inline struct rb_cell rb_cell_unguarded(struct rb_cell cell)
 }
 
 /* Nothing, or nothing but dashes of any kind: so people strike out what is not there. */
-bool rb_cell_is_empty(struct rb_cell cell);
+bool rb_cell_is_dashes(struct rb_cell cell);
+
+static inline bool rb_cell_is_empty(struct rb_cell cell)
+{
+	return !cell.length ||
+	       ((cell.text[0] == '-' || (unsigned char)cell.text[0] >= 0x80) &&
+		rb_cell_is_dashes(cell));
+}
 
 /*
  * Read a length from a cell or a key, and add the finding if it is none: the one place
@@ -130,7 +138,7 @@ struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell c
 				  struct rb_place place,
 				  const struct rb_reading_rules *rules);
 
-/* Add the finding for a reading that was refused (not for an empty one). */
+/* Add the finding for a reading that was refused; an empty one is told as no reading. */
 void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		      struct rb_place place, const struct rb_reading *reading,
 		      enum rb_unit unit);

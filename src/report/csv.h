@@ -40,6 +40,11 @@ static inline char *rb_csv_begin(struct rb_csv *csv, size_t room)
 	return to;
 }
 
+static inline void rb_csv_empty(struct rb_csv *csv)
+{
+	rb_sink_took(csv->sink, rb_csv_begin(csv, 0));
+}
+
 /* A cell that is a length in a unit: rounded to so many decimals, or as exactly as
  * rb_decimal_write_exact() has it; empty where it is not given. */
 static inline void rb_csv_rounded(struct rb_csv *csv, rb_length a, enum rb_unit unit,

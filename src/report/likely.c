@@ -59,19 +59,6 @@ static void write_feet_inches(char buf[static RB_LENGTH_TEXT], rb_length a)
 	rb_length_format(buf, a, (struct rb_style){ RB_FEET_INCHES, 0, 64, true });
 }
 
-void rb_reading_written(char buf[static RB_LENGTH_TEXT], rb_length reading,
-			enum rb_unit unit)
-{
-	if (unit == RB_INCHES)
-		write_inches(buf, reading, "");
-	else if (unit == RB_FEET_INCHES && rb_shown_fraction(reading))
-		write_feet_inches(buf, reading);
-	else if (unit == RB_FEET_INCHES)
-		write_decimal(buf, reading, RB_FEET, true);
-	else
-		write_decimal(buf, reading, unit, false);
-}
-
 /* 3'-5" beside 5'-3": the same two numbers the other way round. */
 static bool is_mirror(rb_length a, rb_length b)
 {
@@ -137,7 +124,7 @@ void rb_likely(char buf[static RB_READING_WORDS], const struct rb_argument *cand
 		write_inches(written, a, "\"");
 	} else {
 		write_decimal(what, a, candidate->unit, true);
-		write_decimal(written, a, candidate->unit, false);
+		write_decimal(written, a, candidate->unit, candidate->marked);
 	}
 	say(buf, what, written);
 }

@@ -33,9 +33,11 @@ static void put_feet_inches(struct writer *w, rb_length value, struct rb_style s
 }
 
 /* A column that follows from others: rounded. */
-static void put_rounded(struct writer *w, rb_length value, struct rb_style style)
+static inline void put_rounded(struct writer *w, rb_length value, struct rb_style style)
 {
-	if (w->unit == RB_FEET_INCHES)
+	if (!rb_length_given(value))
+		rb_csv_empty(&w->csv);
+	else if (w->unit == RB_FEET_INCHES)
 		put_feet_inches(w, value, style);
 	else
 		rb_csv_rounded(&w->csv, value, w->unit, w->decimals);
@@ -61,9 +63,12 @@ static void put_exact_inches(struct writer *w, rb_length value)
 }
 
 /* A column that was measured: exact. */
-static void put_exact(struct writer *w, rb_length value, enum rb_unit unit, int decimals)
+static inline void put_exact(struct writer *w, rb_length value, enum rb_unit unit,
+			     int decimals)
 {
-	if (rb_length_given(value) && unit == RB_FEET_INCHES)
+	if (!rb_length_given(value))
+		rb_csv_empty(&w->csv);
+	else if (unit == RB_FEET_INCHES)
 		put_exact_inches(w, value);
 	else
 		rb_csv_exact(&w->csv, value, unit, decimals);
@@ -110,6 +115,12 @@ static void put_row(struct writer *w, uint32_t shot)
 	rb_csv_end_row(&w->csv);
 }
 
+/* More places than these do not read back: they are finer than a nanometre. */
+static const int most_decimals[] = {
+	[RB_FEET] = 5,   [RB_INCHES] = 5,      [RB_FEET_INCHES] = 5,
+	[RB_METRES] = 9, [RB_MILLIMETRES] = 6,
+};
+
 bool rb_reduced_write_csv(struct rb_sink *sink, struct rb_arena *arena,
 			  const struct rb_reduction *r)
 {
@@ -117,6 +128,8 @@ bool rb_reduced_write_csv(struct rb_sink *sink, struct rb_arena *arena,
 
 	w.runs = rb_unit_of_runs(w.unit);
 	w.decimals = r->decimals < 0 ? rb_json_decimals(w.unit) : r->decimals;
+	if (w.decimals > most_decimals[w.unit])
+		w.decimals = most_decimals[w.unit];
 	w.run_decimals = rb_json_decimals(w.runs);
 	w.finer = rb_adjusted_style(r->style, r->fraction_asked);
 	rb_csv_init(&w.csv, sink);

@@ -85,20 +85,15 @@ static struct rb_style exact_style(const struct rb_section *s, struct rb_style s
 	return style;
 }
 
-void rb_section_arithmetic(struct rb_phrase *phrase, const struct rb_reduction *r,
-			   const struct rb_section *s)
+/* Of a section whose sums there are. */
+static void both_ways(struct rb_phrase *phrase, const struct rb_section *s,
+		      struct rb_style style)
 {
-	struct rb_style style = exact_style(s, r->style);
 	rb_length sums = rb_length_sub(s->sum_backsight, s->sum_foresight);
 	rb_length steps = rb_length_sub(s->sum_rise, s->sum_fall);
 	rb_length moved = rb_length_sub(s->finish, s->start);
 	bool agree = sums.nm == moved.nm && steps.nm == moved.nm;
 
-	rb_phrase_text(phrase, "Arithmetic: ");
-	if (s->no_foresight) {
-		rb_phrase_text(phrase, "no foresight, nothing to sum.");
-		return;
-	}
 	difference(phrase, s->sum_backsight, s->sum_foresight, style);
 	rb_phrase_text(phrase, " = ");
 	rb_phrase_length(phrase, sums, style);
@@ -112,6 +107,16 @@ void rb_section_arithmetic(struct rb_phrase *phrase, const struct rb_reduction *
 	rb_phrase_text(phrase, " = ");
 	rb_phrase_length(phrase, steps, style);
 	rb_phrase_text(phrase, ".");
+}
+
+void rb_section_arithmetic(struct rb_phrase *phrase, const struct rb_reduction *r,
+			   const struct rb_section *s)
+{
+	rb_phrase_text(phrase, "Arithmetic: ");
+	if (s->no_foresight)
+		rb_phrase_text(phrase, "no foresight, nothing to sum.");
+	else
+		both_ways(phrase, s, exact_style(s, r->style));
 }
 
 /* -- verdict -- */

@@ -145,7 +145,10 @@ static void put_rows(struct listing *l, const struct rb_suspect *s)
 	uint32_t listed = s->row_count < LISTED ? s->row_count : LISTED;
 
 	for (uint32_t i = 0; i < listed; i++)
-		put_candidate(l, s, s->rows[i], i ? ", " : ": lines ");
+		put_candidate(l, s, s->rows[i],
+			      i                   ? ", "
+			      : s->row_count == 1 ? ": line "
+						  : ": lines ");
 	put_others(l, s->row_count - listed);
 }
 

@@ -29,9 +29,12 @@ static struct rb_cell cell(const char *text)
 
 static void dashes_alone_are_empty(void **state)
 {
-	static const char *const empty[] = { "",       "-",      "--",     "\u2010",
-					     "\u2013", "\u2014", "\u2212", "-\u2013" };
-	static const char *const full[] = { "0", "- 1", "x", "-x", "\u00B7" };
+	static const char *const empty[] = { "",       "-",      "\u2013",
+					     "\u2014", "\u2212", "\u2011",
+					     "\u2010", "--",     "\u2013\u2013-" };
+	static const char *const full[] = {
+		"0", "- 1", "-1", "x", "\u2013x", "--\u00BD"
+	};
 
 	(void)state;
 	for (size_t i = 0; i < sizeof empty / sizeof *empty; i++)

@@ -2,11 +2,11 @@
 /* The command lines that are run with a fault at every place. */
 #include "scenes.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 /* clang-format off */
-#define LINE(...) .word = { __VA_ARGS__, NULL }
 #define BOOKS "larch.csv", "larch-metres.csv", "larch-ft-in.csv"
 #define TODAY "--benchmark", "97.97", "--backsight", "4.68"
 #define ALL_OF_A_DRAIN "larch-plan.csv", "--ground", "larch-ground.csv", "--laid", \
@@ -37,10 +37,19 @@ const struct scene scenes[] = {
 { LINE("reduce", "bad.csv") },
 { LINE("reduce", "bad.csv", "--messages", "json") },
 { LINE("reduce", "inches.csv", "--strict") },
+{ LINE("reduce", "wild.csv") },
+{ LINE("reduce", "wild.csv", "-f", "json", "--quiet") },
+{ LINE("reduce", "many.csv") },
+{ LINE("reduce", "many.csv", "--messages", "json", "--quiet") },
+{ LINE("reduce", "unmeasured.csv") },
+{ LINE("reduce", "long.csv", "-f", "csv", "-o", "out/long.csv") },
+{ LINE("reduce", "long.csv", "-f", "html", "--steps", "-o", "out/long.html") },
 
 { LINE("fall", "larch-laid.csv") },
 { LINE("fall", "larch-laid.csv", "--minimum", "1/4 in/ft", "--steps") },
 { LINE("fall", "larch-laid-metres.csv", "--rules", "ipc.csv", "--size", "4 in", "-f", "json") },
+{ LINE("fall", "larch-ground.csv", "-f", "html", "-o", "out/fall.html") },
+{ LINE("fall", "larch-laid.csv", "--from", "HOUS", "--to", "MH-9") },
 { LINE("fall", "larch-laid.csv", "--from", "HOUSE", "--to", "MH-1", "-f", "html", "--steps") },
 
 { LINE("drain", "larch-plan.csv") },
@@ -55,6 +64,9 @@ const struct scene scenes[] = {
 { LINE("drain", "larch-plan.csv", "--ground", "open.csv") },
 { LINE("drain", "larch-plan.csv", "--ground", "open.csv", "-f", "html") },
 { LINE("drain", "larch-plan.csv", "--ground", "open.csv", "-f", "json") },
+{ LINE("drain", "larch-plan.csv", "--ground", "open.csv", "--use-anyway", "-f", "json") },
+{ LINE("drain", "bad-plan.csv") },
+{ LINE("drain", "larch-plan.csv", "--interval", "3", "--minimum", "2%", "-f", "csv") },
 { LINE("drain", "--invert", "98.00", "--slope", "1/4 in/ft", "--length", "48", "--hi", "104.27") },
 
 { LINE("dig", "larch-plan.csv", "--hi", "102.65", "--at", "0+24", "--rod", "11.43", "--steps") },
@@ -71,6 +83,9 @@ const struct scene scenes[] = {
 { LINE("record", "--append", "out/site.csv", "larch-metres.csv", "-o", "out/page.txt"), RECORD },
 { LINE("record", "--append", "out/site.csv", "larch-slip.csv", "-f", "json"), RECORD },
 { LINE("record", "--append", "out/site.csv", "bad.csv"), RECORD },
+{ LINE("record", "--append", "out/site.csv", "larch.csv", "wild.csv"), RECORD },
+{ LINE("record", "wild.csv", "larch-sheet.csv", "-f", "json", "--messages", "json") },
+{ LINE("record", "long.csv", "-f", "csv", "-o", "out/record.csv") },
 
 { LINE("check", "larch-hand.csv", "--steps") },
 { LINE("check", "larch-hand.csv", "larch-hand-ft-in.csv", "--answers") },
@@ -83,6 +98,7 @@ const struct scene scenes[] = {
 { LINE("check", "--marks", "larch-hand.csv", "-f", "html", "-o", "out/marks.html") },
 
 { LINE("peg", "level-2.csv", "--steps") },
+{ LINE("peg", "bad.csv") },
 { LINE("peg", "level-2.csv", "--book", "larch-lengths.csv", "-f", "html") },
 { LINE("peg", "level-2.csv", "--book", "larch-lengths.csv", "-f", "json") },
 
@@ -115,6 +131,30 @@ const struct scene scenes[] = {
 
 const size_t scene_count = sizeof scenes / sizeof *scenes;
 
+/* A book that takes more than a block here and there, and one with more faults than are
+ * told one by one. */
+static void write_long_files(void)
+{
+	char text[8192];
+	size_t used = (size_t)snprintf(
+		text, sizeof text,
+		"tolerance,0.02 ft\npoint,known elevation,backsight,foresight,remarks\n"
+		"BM-1,100.00,5.00,,\n");
+
+	for (int i = 1; i <= 40; i++)
+		used += (size_t)snprintf(text + used, sizeof text - used,
+					 "TP-%d,,5.%02d,5.%02d,a remark of some length\n",
+					 i, 10 + i, 10 + i);
+	used += (size_t)snprintf(text + used, sizeof text - used, "BM-1,,,5.00,\n");
+	put_file("long.csv", text, used);
+	used = (size_t)snprintf(text, sizeof text,
+				"point,known elevation,backsight,foresight\n");
+	for (int i = 1; i <= 60; i++)
+		used += (size_t)snprintf(text + used, sizeof text - used,
+					 "MH-%d,,%d-Mar,O.%02d\n", i, i % 28 + 1, i);
+	put_file("many.csv", text, used);
+}
+
 int scenes_begin(void **state)
 {
 	static const struct {
@@ -135,6 +175,18 @@ int scenes_begin(void **state)
 		{ "ruled.csv", "rules,rules/ipc.csv\njurisdiction,jurisdiction.csv\n"
 			       "pipe,4 in sch 40\noutlet,last\npoint,chainage,invert\n"
 			       "HOUSE,0+00,92.00\nMAIN,0+48,91.00\n" },
+		{ "wild.csv", /* Windows-1252, semicolons, a remark of two lines */
+		  "Caf\xe9 lateral;;;;;;\nproject;Caf\xe9;;;;;\ntoleranse;0,02 ft;;;;;\n"
+		  "point;known elevation;backsight;intermediate;foresight;remarks;odd\n"
+		  "BM 1;100,00;4,27;;;\"two\nlines\";x\nTP-1;;5,11;;6,03;;\n"
+		  "ceiling;;;-3,04;;;\nTP1;;;5,30;;;\nTP-1;;;5,21;;=1+1;\n"
+		  "BM 1;;;;3,36;;\nBM-1 nail;;;;3,36;;\n" },
+		{ "unmeasured.csv", "tolerance,0.05 ft sqrt(mi)\n"
+				    "point,known elevation,backsight,foresight\n"
+				    "BM-1,100.00,4.27,\nTP-1,,5.11,6.03\nBM-1,,,3.36\n" },
+		{ "bad-plan.csv", "drain,D\npipe,9 in nothing\nslope,48\ncolour,red\n"
+				  "rules,none.csv\npoint,chainage,invert,slope\n"
+				  "A,0+00,95,\nA,0+00,94,flat\nB,x,5-Mar,1/4 in/ft\n" },
 	};
 	const struct scene first = { LINE("record", "--append", "out/site.csv",
 					  "larch.csv") };
@@ -145,6 +197,7 @@ int scenes_begin(void **state)
 		return -1;
 	for (size_t i = 0; i < sizeof files / sizeof *files; i++)
 		put_file(files[i].name, files[i].text, strlen(files[i].text));
+	write_long_files();
 	prepare(&first, &made.folder);
 	run(&first, NULL, &made);
 	get_file("out/site.csv", &site);

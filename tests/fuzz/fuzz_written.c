@@ -1,132 +1,117 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Any bytes as a book, through every writer: what goes to a terminal is harmless, and our
- * own CSV is a book that reduces to the same elevations.
+ * Any bytes as a book, through every writer: each format is well-formed whatever stands
+ * in the book, and our own CSV is a book that reduces to the same elevations.
  */
-#include <stdlib.h>
-#include <string.h>
-
-#include "report/message_text.h"
 #include "report/reduced_csv.h"
 #include "report/reduced_json.h"
 #include "report/reduced_page.h"
+#include "report/reduced_profile.h"
 #include "report/reduced_steps.h"
-#include "report/text.h"
-#include "rodbook/rodbook.h"
+#include "strict.h"
+#include "work.h"
 
-int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
-
-static void holds(bool so)
+static void as_page(const struct work *work)
 {
-	if (!so)
-		abort();
+	struct rb_page *page = rb_reduced_page(work->arena, &work->reduction);
+
+	HOLDS(page);
+	rb_reduced_steps(page, &work->reduction);
+	check_page(page, rb_reduced_profile(work->arena, &work->reduction));
 }
 
-struct page {
-	char *bytes;
-	size_t length;
-};
-
-static bool keep(void *self, const char *bytes, size_t length)
+static void as_picture(const struct work *work)
 {
-	struct page *page = self;
-	char *wider = realloc(page->bytes, page->length + length + 1);
-
-	if (!wider)
-		abort();
-	page->bytes = wider;
-	memcpy(page->bytes + page->length, bytes, length);
-	page->length += length;
-	return true;
+	check_picture(rb_reduced_profile(work->arena, &work->reduction));
 }
 
-/* No control character but the line end. */
-static void is_harmless(const struct page *page)
+static void as_json(const struct work *work)
 {
-	for (size_t i = 0; i < page->length; i++) {
-		unsigned char c = (unsigned char)page->bytes[i];
+	struct kept kept;
 
-		holds(c == '\n' || (c >= ' ' && c != 0x7f));
-	}
+	kept_begin(&kept);
+	HOLDS(rb_reduced_write_json(&kept.sink, &work->reduction, &work->findings));
+	kept_end(&kept);
+	strict_json(&kept);
+	kept_free(&kept);
 }
 
-static struct rb_adjusted *work_out(struct rb_arena *arena, struct rb_findings *findings,
-				    const char *bytes, size_t length)
-{
-	struct rb_book *book = rb_book_read(arena, findings, bytes, length);
-	struct rb_reduced *reduced = book ? rb_reduce(arena, findings, book) : NULL;
-	struct rb_judging judging = { .adjust = RB_BY_SETUPS };
-	struct rb_sections *sections;
+/* -- the CSV is a book -- */
 
-	if (!reduced)
-		return NULL;
-	judging = rb_judging_of(book);
-	sections = rb_sections(arena, findings, reduced, &judging);
-	return sections ? rb_adjust(arena, findings, sections) : NULL;
+/* Can the CSV be judged as the book was?  Sight lengths are not in it. */
+static bool judged_by_setups(const struct rb_sections *sections)
+{
+	return sections->adjust == RB_BY_SETUPS &&
+	       !rb_tolerance_needs_length(&sections->tolerance);
 }
 
-static void write_text(struct rb_arena *arena, const struct rb_findings *findings,
-		       const struct rb_reduction *reduction)
+static void same_corrections(const struct rb_reduction *first, struct work *again)
 {
-	struct rb_text_style style = { RB_TEXT_COLUMNS, false };
-	struct rb_page *page;
-	struct rb_sink sink;
-	struct page text = { NULL, 0 };
+	const struct rb_sections *sections = rb_reduction_sections(first);
+	const struct rb_judging judging = { sections->tolerance, sections->adjust,
+					    first->adjust_anyway };
+	const struct rb_adjusted *adjusted;
 
-	rb_sink_init(&sink, keep, &text);
-	rb_messages_write_text(&sink, findings, RB_NOTE, style);
-	if (reduction) {
-		page = rb_reduced_page(arena, reduction);
-		rb_reduced_steps(page, reduction);
-		holds(rb_page_write_text(&sink, page, style));
-		holds(rb_reduced_write_json(&sink, reduction, findings));
-	}
-	holds(rb_sink_flush(&sink));
-	is_harmless(&text);
-	free(text.bytes);
+	sections = rb_sections(again->arena, &again->findings, again->reduced, &judging);
+	HOLDS(sections);
+	adjusted = rb_adjust(again->arena, &again->findings, sections);
+	HOLDS(adjusted);
+	for (uint32_t i = 0; i < again->reduced->shots; i++)
+		HOLDS(rb_shot_correction(first->adjusted, i).nm ==
+		      rb_shot_correction(adjusted, i).nm);
 }
 
 /* The same places of the rod at the same elevations. */
-static void reads_back(const struct rb_reduction *reduction)
+static void same_reduction(const struct rb_reduced *a, const struct rb_reduced *b)
 {
-	const struct rb_reduced *first = reduction->adjusted->sections->reduced, *second;
-	struct rb_arena *arena = rb_arena_new(NULL);
-	struct page csv = { NULL, 0 };
-	struct rb_findings findings;
-	struct rb_adjusted *again;
-	struct rb_sink sink;
+	HOLDS(a->shots == b->shots && a->setups == b->setups);
+	for (uint32_t i = 0; i < a->shots; i++) {
+		HOLDS(a->shot[i].elevation.nm == b->shot[i].elevation.nm);
+		HOLDS(a->shot[i].kind == b->shot[i].kind);
+	}
+}
 
-	rb_sink_init(&sink, keep, &csv);
-	holds(rb_reduced_write_csv(&sink, arena, reduction));
-	holds(rb_sink_flush(&sink));
-	rb_findings_init(&findings, arena, "again.csv");
-	again = work_out(arena, &findings, csv.bytes, csv.length);
-	holds(again && rb_findings_allow_result(&findings));
-	second = again->sections->reduced;
-	holds(second->shots == first->shots && second->setups == first->setups);
-	for (uint32_t i = 0; i < first->shots; i++)
-		holds(first->shot[i].elevation.nm == second->shot[i].elevation.nm);
+static void as_csv(const struct work *work)
+{
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct work again;
+	struct kept kept;
+
+	HOLDS(arena);
+	kept_begin(&kept);
+	HOLDS(rb_reduced_write_csv(&kept.sink, arena, &work->reduction));
+	kept_end(&kept);
+	strict_csv(&kept);
+	HOLDS(work_out(&again, arena, (struct part){ kept.bytes, kept.length }));
+	same_reduction(work->reduced, again.reduced);
+	if (judged_by_setups(rb_reduction_sections(&work->reduction)))
+		same_corrections(&work->reduction, &again);
 	rb_arena_free(arena);
-	free(csv.bytes);
+	kept_free(&kept);
+}
+
+static void as_messages(const struct work *work)
+{
+	check_messages(&work->findings);
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
+	static void (*const formats[])(const struct work *) = {
+		as_page, as_picture, as_json, as_csv, as_csv, as_messages,
+	};
+	uint32_t draws = drawn_from(data, size);
 	struct rb_arena *arena = rb_arena_new(NULL);
-	struct rb_findings findings;
-	struct rb_reduction reduction = { .decimals = -1 };
+	struct work work;
 
-	if (!arena)
-		abort();
-	rb_findings_init(&findings, arena, "fuzz.csv");
-	reduction.adjusted = work_out(arena, &findings, (const char *)data, size);
-	if (reduction.adjusted && rb_findings_allow_result(&findings)) {
-		reduction.style =
-			rb_book_style(reduction.adjusted->sections->reduced->book);
-		write_text(arena, &findings, &reduction);
-		reads_back(&reduction);
+	HOLDS(arena);
+	if (work_out(&work, arena, (struct part){ (const char *)data, size })) {
+		work.reduction.unit_asked = draw(&draws, 2);
+		work.reduction.style = draw_style(&draws, work.reduction.style);
+		work.reduction.decimals = draw(&draws, 8) - 1;
+		formats[draw(&draws, 6)](&work);
 	} else {
-		write_text(arena, &findings, NULL);
+		as_messages(&work);
 	}
 	rb_arena_free(arena);
 	return 0;

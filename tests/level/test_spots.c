@@ -59,6 +59,9 @@ static void steps_of_a_book(void **state)
 		{ "m",     "1.302",       "1.5",         RB_MILLIMETRE },
 		{ "ft",    "4.27",        "5'-3 1/16\"", RB_FOOT / 100 }, /* mixed: the coarser */
 		{ "ft",    "4.275",       "5'-3 1/2\"",  RB_INCH / 2 },
+		{ "ft-in", "4'-3.5\"",    "5'-3.25\"",   RB_INCH / 100 }, /* inches in decimals */
+		{ "ft",    "4.275",       "5' 3.5 in",   RB_INCH / 10 },
+		{ "ft",    "4.27",        "5' 3.5 in",   RB_FOOT / 100 },
 	};
 	/* clang-format on */
 	int wrong = 0;

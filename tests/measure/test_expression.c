@@ -17,6 +17,10 @@
 #define DOT    "\xC2\xB7"
 #define DIVIDE "\xC3\xB7"
 
+/* More marks than a length has: each is written out as five. */
+#define FIVE_HALVES HALF HALF HALF HALF HALF
+#define HALVES      FIVE_HALVES FIVE_HALVES FIVE_HALVES FIVE_HALVES
+
 /* clang-format off */
 static const struct {
 	const char *text;
@@ -104,6 +108,7 @@ static const struct {
 	{ "5'-(3')",               FT, 2 * RB_FOOT,        true, 1 },
 	{ "(5')-3'",               FT, 2 * RB_FOOT,        true, 1 },
 	{ "(5')-(3')",             FT, 2 * RB_FOOT,        true, 1 },
+	{ "5'- (3')",              FT, 2 * RB_FOOT,        true, 1 },
 	/* blanks and fractions of print */
 	{ "5'" NBSP "-" NBSP "3\"", FT, FEET_64(4, 576),   true, 1 },
 	{ "5'" THIN MINUS THIN "3\"", FT, FEET_64(4, 576), true, 1 },
@@ -125,6 +130,10 @@ static const struct {
 	{ "-1 mm / 1000000 / 2",     FT, -1,                false, 2 },
 	{ "0.00001 ft / 3",          FT, 1016,              true,  1 },
 	{ "10000 m * 1",             FT, RB_LENGTH_MAX,     true,  1 },
+	{ "-10000 m * 1",            FT, -RB_LENGTH_MAX,    true,  1 },
+	/* brackets side by side nest no deeper */
+	{ "(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')",
+				     FT, 17 * RB_FOOT,      true,  16 },
 };
 
 static const struct {
@@ -166,6 +175,8 @@ static const struct {
 	{ "5' * 1234567890123456", FT, RB_EXPRESSION_BIG,       RB_READ, 5 },
 	/* a minus without blanks is none: 5'-3"-1/2" may be 5'-3 1/2" */
 	{ "5'-3\"-1/2\"",        FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 9 },
+	{ "'",                   FT, RB_EXPRESSION_EMPTY,       RB_READ, 0 },
+	{ "\xE2\x80\x8B",        FT, RB_EXPRESSION_EMPTY,       RB_READ, 0 },
 	{ "pipe",                FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 0 },
 	{ "5' +",                FT, RB_EXPRESSION_SYNTAX,      RB_READ, 4 },
 	{ "5 *",                 FT, RB_EXPRESSION_SYNTAX,      RB_READ, 3 },
@@ -179,6 +190,7 @@ static const struct {
 	{ "5' + 3')",            FT, RB_EXPRESSION_SYNTAX,      RB_READ, 7 },
 	{ "()",                  FT, RB_EXPRESSION_SYNTAX,      RB_READ, 1 },
 	{ "2(5' + 3')",          FT, RB_EXPRESSION_SYNTAX,      RB_READ, 1 },
+	{ "5' + " HALVES " * 2", FT, RB_EXPRESSION_SYNTAX,      RB_READ, 5 },
 	{ "5' + apple",          FT, RB_EXPRESSION_SYNTAX,      RB_READ, 5 },
 	{ "5' = 3'",             FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 3 },
 	{ "5' + 1' = 6'",        FT, RB_EXPRESSION_SYNTAX,      RB_READ, 8 },
@@ -195,6 +207,7 @@ static const struct {
 	{ "1' + 2' * (3' - 1')", FT, RB_EXPRESSION_SQUARE,      RB_READ, 10 },
 	{ "1' + (2 * 3 + 1)",    FT, RB_EXPRESSION_MIXED,       RB_READ, 5 },
 	{ "10000 m * 2",          FT, RB_EXPRESSION_BIG,         RB_READ, 0 },
+	{ "-10000 m * 2",         FT, RB_EXPRESSION_BIG,         RB_READ, 0 },
 	{ "10000 m * 999999 * 999999", FT, RB_EXPRESSION_BIG,   RB_READ, 10 },
 	{ "  5' + 3",            FT, RB_EXPRESSION_MIXED,       RB_READ, 7 },
 };

@@ -258,6 +258,7 @@ static const struct cell_case {
 	{ "\xC3\x82\xC2\xBD",   "\1 1/2",  false, true },  /* A circumflex, one half */
 	{ "\xC3\x83\xC2\xA9",   "\1\1",    false, true },
 	{ "\xC3\xA2\xE2\x82\xAC", "\1\1",  false, true },
+	{ "\xC3\x82\xC2\x80",   "\1\1",    false, true },
 	{ "\xC3\x82" "5",       "\1" "5",  false, false },
 	{ "\xC3\x81\xC2\xBD",   "\1 1/2",  false, false }, /* A acute leads nothing */
 	{ "\xC3\xA1\xC2\xBD",   "\1 1/2",  false, false },

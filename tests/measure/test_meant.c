@@ -31,6 +31,8 @@ static const struct pair_case {
 	{ 99, 100, M, { MILLI(100990) } },               /* .100 is no day of a month */
 	{ 9999, 5, M, { MILLI(9999500) } },
 	{ 10000, 5, M, { 0 } },
+	{ 9999, 5, FT, { FEET_64(9999, 320), 99995 * (RB_FOOT / 10) } },
+	{ 10000, 5, FT, { FEET_64(10000, 320) } },
 	{ 5,  3,  MM, { 0 } },
 	{ 3,  8,  IN, { 24 * RB_SIXTYFOURTH, FEET_64(3, 512), FEET_64(8, 192) } },
 	{ 8,  3,  IN, { 24 * RB_SIXTYFOURTH, FEET_64(8, 192), FEET_64(3, 512) } },

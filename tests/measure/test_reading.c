@@ -132,6 +132,8 @@ static const struct read_case {
 	{ "3/4 in",                 M,  48 * RB_SIXTYFOURTH },
 	{ "3.0625 in",              IN, 196 * RB_SIXTYFOURTH },
 	{ "63.5",                   IN, WANTED },
+	{ "63",                     IN, 63 * RB_INCH },
+	{ "63.25",                  IN, 253 * (RB_INCH / 4) },
 	{ "63 1/2",                 IN, WANTED },
 	{ "63-1/2",                 IN, WANTED },
 	{ "5 " HALF,                IN, 352 * RB_SIXTYFOURTH },

@@ -96,6 +96,8 @@ static const struct {
 	{ "%",                 RB_SLOPE_NONSENSE },
 	{ "-",                 RB_SLOPE_NONSENSE },
 	{ "--2%",              RB_SLOPE_NONSENSE },
+	{ "--1/4 in/ft",       RB_SLOPE_NONSENSE },
+	{ "1.2.3 ft/ft",       RB_SLOPE_NONSENSE },
 	{ "-(2%)",             RB_SLOPE_NONSENSE },
 	{ "(2%)",              RB_SLOPE_NONSENSE },
 	{ "2,5%",              RB_SLOPE_NONSENSE },

@@ -487,6 +487,8 @@ static const struct fault_case {
 	{ "another unit",            "point,known elevation (m),BS (m),is,fs,bs dist (ft)\nBM,100,1.57,,,20\nA,,,,1.44,\n", "heading-unit@1:1" },
 	{ "runs in a book of inches", "unit,ft-in\npoint,known elevation (ft),BS (ft-in),fs dist (ft)\nBM,100,5'-3\",20\n", "" },
 	{ "readings in feet only",   "unit,ft-in\npoint,known elevation,BS (ft)\nBM,100,5'-3\"\n", "heading-unit@2:2" },
+	{ "a row of units",          HEAD ",(ft),(ft),ft,[ft]\nBM,100,1.57,,\nA,,,,1.44\n", "units-row@2" },
+	{ "a row of other units",    HEAD "m,m,m,m,m\nBM,100,1.57,,\nA,,,,1.44\n", "units-row@2 heading-unit@2:1" },
 	{ "the unit of the rows",    "point,known elevation,BS (m),unit\nBM,100,1.57,m\n", "" },
 	/* struck out */
 	{ "dashes for nothing",      "point,known elevation,bs,is,fs,ch,rod on,elev,unit\nBM,100,4.27,-,--,\u2014,-,\u2212,-\nA,-,\u2013,3.45,,,,,\n", "" },

@@ -148,7 +148,13 @@ static const struct sheet_case {
 	{ "empty cells beyond",       HEAD "a,1,,,,\n",              COLS, "2", "" },
 	/* the header once more */
 	{ "on the second page",       HEAD "a,1,\nPoint, BS ,fs,\nb,,2\npoint,bs,fs\n", COLS, "2 4", "header-again@3" },
-	{ "not the same cells",       HEAD "a,1,\npoint,bs,fs,x\n",  COLS, "2 3", "no-heading@3:3" },
+	{ "not the same cells",       HEAD "a,1,\npoint,bs,fs,x\n",  COLS, "2", "other-header@3" },
+	{ "another header",           HEAD "a,1,\nPoint,BS,IS,FS\nb,x,y\nc,1,2\n", COLS, "2", "other-header@3" },
+	{ "words for readings",       HEAD "a,bs,\nb,fs,bs\n",      COLS, "2 3", "" },
+	/* a row of units */
+	{ "units below",              HEAD ",(ft),ft\na,1,\n",      COLS, "3", "units-row@2" },
+	{ "units further down",       HEAD "a,1,\n,ft,ft\n",        COLS, "2 3", "" },
+	{ "no row of units",          HEAD "a,ft,\n",                COLS, "2", "" },
 	{ "a point named point",      HEAD "point,1,\n",             COLS, "2", "" },
 	/* rows and comments */
 	{ "blank rows left out",      HEAD "a,1,\n,,\n\nb,,2\n",      COLS, "2 5", "" },

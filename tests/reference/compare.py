@@ -22,6 +22,7 @@ from fractions import Fraction
 sys.dont_write_bytecode = True
 
 import books
+import hold_levels
 import hold_plans
 import slips
 from reduce import FOOT, INCH, METRE, Reduced, half_away
@@ -201,6 +202,8 @@ def main():
         with multiprocessing.Pool(options.jobs, Worker.start, start) as pool:
             wrong = compare_all(pool, "book", compare_book, options)
             wrong += compare_all(pool, "plan", hold_plans.compare, options)
+            wrong += compare_all(pool, "fall", hold_levels.compare_falls, options)
+            wrong += compare_all(pool, "peg", hold_levels.compare_pegs, options)
         missed = slips.plant(Program(*start), options.slips, options.seed)
     sys.exit(1 if wrong or missed else 0)
 

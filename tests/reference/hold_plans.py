@@ -20,6 +20,26 @@ def places(value, count):
     return Decimal(half_away(Fraction(value) * 10**count)).scaleb(-count)
 
 
+def length_as_shown(value, unit):
+    """In whole nanometres, and then in the unit with nine places."""
+    value = nm(value)
+    return None if value is None else places(Fraction(value, SCALE[unit]), 9)
+
+
+def leg_fields(leg, name, unit):
+    in_per_ft = lambda slope, count=4: places(None if slope is None else 12 * slope, count)
+    return {
+        "from": name(leg.upper), "to": name(leg.lower),
+        "length": length_as_shown(leg.length, unit),
+        "fall": length_as_shown(leg.fall, unit),
+        "inches_per_foot": in_per_ft(leg.slope), "percent": places(100 * leg.slope, 4),
+        "one_in": places(1 / leg.slope, 4) if leg.slope else None,
+        "degrees": places(math.degrees(math.atan(leg.slope)), 4),
+        "minimum_inches_per_foot": in_per_ft(leg.minimum),
+        "uncertainty_inches_per_foot": in_per_ft(leg.uncertainty, 6),
+        "verdict": leg.verdict, "within_reading": leg.within_reading}
+
+
 class Case:
     """A plan, what goes with it on the command line, and what must come out."""
 
@@ -95,9 +115,8 @@ class Case:
 
     # -- what must come out ----------------------------------------------------------
 
-    def length(self, value, count=9):
-        value = nm(value)
-        return None if value is None else places(Fraction(value, SCALE[self.unit]), count)
+    def length(self, value):
+        return length_as_shown(value, self.unit)
 
     def lengths(self, values):
         return {key: self.length(value) for key, value in values.items()}
@@ -131,32 +150,18 @@ class Case:
             fields["point"] = s.point
         return fields
 
-    def leg(self, leg, name):
-        in_per_ft = lambda slope: places(None if slope is None else 12 * slope, 4)
-        degrees = math.degrees(math.atan(leg.slope))
-        return {
-            "from": name(leg.upper), "to": name(leg.lower),
-            "length": self.length(leg.length), "fall": self.length(leg.fall),
-            "inches_per_foot": in_per_ft(leg.slope), "percent": places(100 * leg.slope, 4),
-            "one_in": places(1 / leg.slope, 4) if leg.slope else None,
-            "degrees": places(degrees, 4),
-            "minimum_inches_per_foot": in_per_ft(leg.minimum),
-            "uncertainty_inches_per_foot": places(
-                None if leg.uncertainty is None else 12 * leg.uncertainty, 6),
-            "verdict": leg.verdict, "within_reading": leg.within_reading}
-
     def expected(self):
         plan = self.plan
         self.sheet = plan.with_interval(self.interval)
         self.boards = self.ground and boards(plan, self.ground, self.sheet)
         yield "station", [self.station(s) for s in self.sheet]
-        yield "leg", [self.leg(leg, lambda s: s.point) for leg in plan.legs]
+        yield "leg", [leg_fields(leg, lambda s: s.point, self.unit) for leg in plan.legs]
         laid = self.laid
         yield "laid_shot", [{**self.lengths({key: shot[key] for key in (
             "chainage", "planned", "laid", "deviation")}), "line": shot["line"],
             "point": shot["point"], "rod_on": shot["rod_on"], "out": shot["out"]}
             for shot in (laid.shots if laid else [])]
-        yield "laid_leg", [self.leg(leg, lambda shot: shot["point"])
+        yield "laid_leg", [leg_fields(leg, lambda shot: shot["point"], self.unit)
                            for leg in (laid.legs if laid else [])]
         yield "pond", [{"from": p["from"], "to": p["to"], **self.lengths(
             {"depth": p["depth"], "wet": p["wet"]})} for p in (laid.ponds if laid else [])]
