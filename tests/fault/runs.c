@@ -305,6 +305,8 @@ unsigned long stride_of(unsigned long places, unsigned long most)
 		return 1;
 	if (which && !strcmp(which, "few") && most > FEW)
 		most = FEW;
+	if (which && atoi(which) > 0 && most < (unsigned long)atoi(which))
+		most = (unsigned long)atoi(which);
 	return 1 + places / most;
 }
 
