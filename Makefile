@@ -1,5 +1,5 @@
-# make [all|test|browser-test|reference|demo|asan|coverage|fuzz|bench|lint|format|
-#       install|uninstall|deb|package-test|clean]
+# make [all|test|fault|browser-test|html-test|template|template-test|reference|demo|asan|
+#       coverage|mutation|fuzz|bench|valgrind|lint|format|install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 LIBDIR ?= lib
@@ -35,6 +35,13 @@ $(TESTS): LDLIBS += -lcmocka
 $(filter $(BUILD)/tests/published/%,$(TESTS)): $(BUILD)/tests/published/run_book.o
 $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(CLI))) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
+# The program inside a test that lets its calls fail.
+FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 read write fsync close \
+	rename fstat stat mkstemp fchmod unlink flock readlink access \
+	rb_arena_take rb_arena_take_clear rb_arena_text
+$(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
+		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 # A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
 FUZZ_HELP := $(call obj,$(filter-out %/again.c %/keep.c $(FUZZ:%=tests/fuzz/%.c),$(wildcard tests/fuzz/*.c)))
 $(FUZZ:%=$(BUILD)/tests/fuzz/%): $(FUZZ_HELP)
@@ -57,6 +64,7 @@ $(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $(filter %.o,$^) $(filter %.a,$^) $(LDLIBS)
 # The library is plain C17; only what stands around it may ask the system for more.
 $(BUILD)/src/cli/%.o $(BUILD)/tests/cli/%.o $(BUILD)/tests/bench/%.o: CPPFLAGS += -D_POSIX_C_SOURCE=200809L
+$(BUILD)/tests/fault/%.o: CPPFLAGS += -D_DEFAULT_SOURCE
 $(BUILD)/%.o: %.c
 	@mkdir -p $(@D)
 	@echo "  CC $<"
@@ -67,17 +75,34 @@ test: all $(TESTS) $(AGAIN)
 	tests/cases/run $(BUILD)/rodbook || failed=1; \
 	tests/documents $(BUILD)/rodbook || failed=1; \
 	tests/manual $(BUILD)/rodbook || failed=1; \
+	tests/template/rows $(BUILD)/rodbook || failed=1; \
+	tests/hostile $(BUILD)/rodbook || failed=1; \
 	tests/kill/run $(BUILD)/rodbook || failed=1; \
 	tests/fuzz/again $(BUILD) || failed=1; \
+	HARDEN="$(HARDEN)" tests/hardened $(BUILD)/rodbook || failed=1; \
 	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
+# Every call for memory and to the system fails, where the tests take a share of them.
+fault: $(filter $(BUILD)/tests/fault/%,$(TESTS))
+	@for t in $^; do RODBOOK_FAULTS=all $$t || exit 1; done
 # The reports in a headless browser, on a phone, a screen and paper; needs chromium.
 browser-test: all
 	tests/browser/run $(BUILD)/rodbook $(FOLDER)
+# The same reports before a checker of HTML; needs npm.
+html-test: all
+	tests/browser/html $(BUILD)/rodbook $(BUILD)/npm
 # The package goes in and comes out without a trace; needs dpkg, asks lintian.
 package-test:
 	tests/package $(BUILD)
-# An independent reduction in exact fractions, over random books; needs python3.
+# The forms as a spreadsheet of text cells: rows from the program, files by LibreOffice.
+template: all
+	ACCEPT=yes tests/template/rows $(BUILD)/rodbook
+	for kind in ods xlsx; do \
+		tests/template/office --convert-to $$kind --outdir samples samples/template.fods || exit 1; done
+# What a spreadsheet does to our files, and we to its; needs LibreOffice.
+template-test: all
+	tests/template/run $(BUILD)/rodbook
+# Independent reductions and drain plans in exact fractions, over random ones; needs python3.
 reference: all
 	python3 tests/reference/compare.py --program $(BUILD)/rodbook --count $(or $(COUNT),500) --seed $(or $(SEED),1)
 # docs/messages.md is made from the words themselves.
@@ -86,12 +111,18 @@ messages: $(BUILD)/tests/report/test_message_list
 demo: all
 	@tests/demo $(BUILD)/rodbook
 asan:
-	@$(MAKE) --no-print-directory BUILD=$(BUILD)/asan HARDEN= RELRO= \
+	@RODBOOK_FAULTS=few $(MAKE) --no-print-directory BUILD=$(BUILD)/asan HARDEN= RELRO= \
 		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
 coverage:
 	rm -rf $(BUILD)/coverage
-	@$(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= CFLAGS="-O0 -g --coverage" test
+	@RODBOOK_FAULTS=100 GCOV_ERROR_FILE=/dev/null $(MAKE) \
+		--no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
+		CFLAGS="-O0 -g --coverage -DRB_COVERAGE" test
 	@tests/coverage $(BUILD)/coverage
+# Change the sources one operator at a time and see whether a test notices; needs python3.
+mutation:
+	@tests/mutation --build $(BUILD) --count $(or $(COUNT),40) --seed $(or $(SEED),1) \
+		$(if $(filter command,$(origin FILES)),$(FILES))
 # Each target for so many seconds, with sanitizers; needs clang's fuzzer.
 seed-programs: $(KEEP) $(BUILD)/keep/rodbook
 fuzz:
@@ -103,12 +134,28 @@ fuzz:
 	tests/fuzz/run $(BUILD) $(or $(SECONDS),30) $(FUZZ:fuzz_%=%)
 bench: all $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/cost
 	@tests/bench/run $(BUILD)
+# Variables stand at the head of their function; and cppcheck takes the lesser of two for 0.
+CPPCHECK = cppcheck -q --std=c17 --error-exitcode=1 --inline-suppr -Iinclude -Isrc \
+	--enable=warning,portability,performance
+JOBS     = $(if $(findstring j,$(filter-out --%,$(MAKEFLAGS))),,-j$(shell nproc))
+# What every command does to memory, over the samples; needs valgrind.
+valgrind: all
+	tests/valgrind $(BUILD)/rodbook
+# An analyser that found nothing leaves a mark, so that only what was changed is read again.
+$(BUILD)/%.analysed: %.c $(BUILD)/%.o .clang-tidy tests/analyse
+	@echo "  ANALYSE $<"
+	@tests/analyse $<
+	@touch $@
+analyse: $(patsubst %.c,$(BUILD)/%.analysed,$(LIB) $(CLI))
 lint:
 	tests/layers
+	tests/scripts
 	@if command -v mandoc >/dev/null; then mandoc -T lint -W style docs/rodbook.1; else \
 		echo "lint: mandoc is not installed, docs/rodbook.1 is not looked at"; fi
 	@clang-format --dry-run --Werror $(FILES)
-	cppcheck -q --std=c17 --error-exitcode=1 --enable=warning,portability --inline-suppr -Iinclude -Isrc src
+	$(CPPCHECK),style --suppress=variableScope --suppress=knownConditionTrueFalse src
+	$(CPPCHECK) tests
+	@$(MAKE) --no-print-directory -k $(JOBS) analyse
 format:
 	clang-format -i $(FILES)
 
@@ -140,6 +187,7 @@ clean:
 	rm -rf $(BUILD)
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
-.PHONY: all test browser-test reference messages demo asan coverage seed-programs fuzz bench lint \
-	format install uninstall deb package-test clean
+.PHONY: all test fault browser-test html-test template template-test reference messages demo asan \
+	coverage mutation seed-programs fuzz bench valgrind analyse lint format \
+	install uninstall deb package-test clean
 .SECONDARY:

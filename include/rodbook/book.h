@@ -67,7 +67,8 @@ struct rb_book_keys {
 	rb_length collimation; /* rise of the line of sight over collimation_run */
 	rb_length collimation_run;
 	rb_length sight_limit, balance_limit; /* not given: no limit */
-	int decimals;                         /* -1: not given */
+	struct rb_place sight_limit_place, balance_limit_place;
+	int decimals; /* -1: not given */
 	enum rb_rod_on rod_on;
 };
 
@@ -99,7 +100,7 @@ struct rb_benchmark {
 	enum rb_column column;
 };
 
-/* Bit of `written`: a row named sum, total, misclosure or closure; its numbers are the
+/* Bit of `written`: a row named sum, total, misclosure or the like; its numbers are the
  * note keeper's, no sights, and only `check` reads them. */
 #define RB_WRITTEN_BY_KEEPER 0x80u
 
@@ -118,12 +119,15 @@ struct rb_book {
 	enum rb_unit unit;
 	bool decimal_comma;
 	uint32_t rows;
+	uint32_t sights, backsights; /* rows that hold a sight; a backsight */
 	struct rb_row *row;
 	uint8_t *rod_on;  /* enum rb_rod_on, by row */
 	uint8_t *written; /* RB_WRITTEN_IN_INCHES bits, by row */
 	rb_length *value[RB_ELEVATION +
 			 1]; /* by column, then by row; NULL: nothing stands in
 			      * the column.  Known elevations: `benchmark` */
+	int chainage_plus;   /* how chainages are written: digits behind the plus of the
+			      * first that has one; 0: bare */
 	uint32_t *remarks;   /* offset into text, by row; NULL: no column */
 	struct rb_places places[RB_ELEVATION + 1];
 	int32_t cell_of[RB_BOOK_COLUMNS]; /* which cell of a row; -1: no such column */

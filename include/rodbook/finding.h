@@ -49,6 +49,7 @@ struct rb_argument {
 		rb_slope slope;
 	};
 	enum rb_unit unit; /* of a length: the unit in which it reads best */
+	bool marked;       /* of a likely reading: it was typed with a unit of its own */
 };
 
 static inline struct rb_argument rb_text(const char *text)
@@ -90,6 +91,8 @@ struct rb_place {
 	int32_t cell;        /* from 0, or RB_WHOLE_ROW */
 	const char *point;   /* the point of that row, or NULL; in the arena */
 	const char *heading; /* what the cell holds ("backsight"), or NULL; constant */
+	uint32_t column;     /* from 1, in characters: of a line that no file was read
+			      * for, and so without a cell; 0: the whole line */
 };
 
 #define RB_ARGUMENTS 4
@@ -119,6 +122,11 @@ struct rb_findings {
 /* An empty list for a file.  The name is borrowed. */
 void rb_findings_init(struct rb_findings *findings, struct rb_arena *arena,
 		      const char *file);
+
+/* A copy of a text that a finding is to hold, in the arena of the list.  "" where memory
+ * ran out, and the list remembers that: a finding never loses its words in silence. */
+const char *rb_findings_text(struct rb_findings *findings, const char *text,
+			     size_t length);
 
 /* Add a finding; arguments beyond those given are nothing. */
 void rb_findings_add(struct rb_findings *findings, enum rb_code code,
@@ -150,13 +158,13 @@ const char *rb_code_name(enum rb_code code);
 static inline struct rb_place rb_at(uint32_t line, int32_t cell, const char *point,
 				    const char *heading)
 {
-	return (struct rb_place){ line, cell, point, heading };
+	return (struct rb_place){ line, cell, point, heading, 0 };
 }
 
 /* The file as a whole. */
 static inline struct rb_place rb_in_file(void)
 {
-	return (struct rb_place){ 0, RB_WHOLE_ROW, NULL, NULL };
+	return rb_at(0, RB_WHOLE_ROW, NULL, NULL);
 }
 
 #endif

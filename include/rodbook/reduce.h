@@ -65,6 +65,7 @@ struct rb_reduced {
 	struct rb_setup *setup;
 	uint32_t setups;
 	bool any_again; /* some point without a known elevation was sighted twice */
+	bool any_check; /* some known point was sighted in between */
 };
 
 /* Carry elevations through the book.  NULL after an error. */
@@ -105,6 +106,16 @@ struct rb_section {
 	uint32_t first_check, checks; /* in rb_sections.check */
 };
 
+/* A setup off the chain, with those that hang on it: nothing closes what is seen there.
+ */
+struct rb_spur {
+	uint32_t setup;         /* its first */
+	uint32_t first, sights; /* in rb_sections.spur_shot */
+	uint32_t closing;       /* the closing foresight before which the sight is booked
+				 * on which the spur hangs: behind it, the run would go
+				 * on.  RB_NO_SHOT: the order has no part in it */
+};
+
 struct rb_sections {
 	const struct rb_reduced *reduced;
 	struct rb_tolerance tolerance;
@@ -115,6 +126,9 @@ struct rb_sections {
 				 * RB_NO_SECTION */
 	struct rb_check *check; /* sorted by section */
 	uint32_t checks;
+	struct rb_spur *spur; /* in the order of their first setups */
+	uint32_t spurs;
+	uint32_t *spur_shot; /* the sights of the spurs, one spur after another */
 };
 
 #define RB_NO_SECTION UINT32_MAX
@@ -152,6 +166,11 @@ rb_length rb_shot_adjusted(const struct rb_adjusted *adjusted, uint32_t shot);
 /* The elevation at the end of a measure down from the shot, or none: from the adjusted
  * elevation where there is one, else from the raw one. */
 rb_length rb_shot_below(const struct rb_adjusted *adjusted, uint32_t shot);
+
+/* Of an open section, the last check on a known elevation: a sight that booked as a
+ * foresight would have closed it; NULL where there is none. */
+const struct rb_check *rb_section_nearly_closed(const struct rb_sections *sections,
+						const struct rb_section *section);
 
 /* The setup that the shot's backsight opens, or RB_NO_SETUP. */
 static inline uint32_t rb_shot_opens(const struct rb_shot *shot)

@@ -20,10 +20,18 @@ enum rb_align {
 	RB_ON_INCHES /* feet-inches: aligned on the foot and the inch mark */
 };
 
+/* What becomes of a cell where a table is wider than the terminal. */
+enum rb_room {
+	RB_KEEPS,     /* it stays in its column */
+	RB_SPILLS,    /* words: those that do not fit go on the next line */
+	RB_MOVES,     /* the whole column goes there, each cell behind its heading */
+	RB_MOVES_LAST /* the same, where that of the others is not enough */
+};
+
 struct rb_table_column {
 	const char *heading;
 	enum rb_align align;
-	bool spills; /* words that may go on the next line where they do not fit */
+	enum rb_room room;
 };
 
 enum rb_row_kind {

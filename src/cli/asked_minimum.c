@@ -6,15 +6,17 @@
 
 #include "drain/pipe.h"
 
-const char *rb_beside_plan(struct rb_arena *arena, const struct rb_plan *plan,
+const char *rb_beside_plan(struct rb_job *job, const struct rb_plan *plan,
 			   const char *name)
 {
 	const char *slash = strrchr(plan->file, '/');
 	size_t folder = slash && *name != '/' ? (size_t)(slash - plan->file) + 1 : 0;
-	char *path = rb_arena_take(arena, folder + strlen(name) + 1, 1);
+	char *path = rb_arena_take(job->arena, folder + strlen(name) + 1, 1);
 
-	if (!path)
+	if (!path) {
+		rb_job_no_memory(job);
 		return NULL;
+	}
 	memcpy(path, plan->file, folder);
 	memcpy(path + folder, name, strlen(name) + 1);
 	return path;
@@ -93,7 +95,7 @@ bool rb_ask_minimum(struct rb_values *values, const struct rb_plan *plan,
 	else if (rules)
 		return by_rules(values, plan, rules, asker, out);
 	else if (plan && *plan->rules) {
-		rules = rb_beside_plan(values->job->arena, plan, plan->rules);
+		rules = rb_beside_plan(values->job, plan, plan->rules);
 		asker = (struct asker){ &file->findings, plan->rules_place };
 		return rules && by_rules(values, plan, rules, asker, out);
 	} else if (plan) {

@@ -27,8 +27,9 @@ struct rb_asked_minimum {
 bool rb_ask_minimum(struct rb_values *values, const struct rb_plan *plan,
 		    struct rb_job_file *file, struct rb_asked_minimum *out);
 
-/* A file that the plan names, in the arena; NULL without memory. */
-const char *rb_beside_plan(struct rb_arena *arena, const struct rb_plan *plan,
+/* A file that the plan names, in the arena of the job; NULL, with that said, without
+ * memory. */
+const char *rb_beside_plan(struct rb_job *job, const struct rb_plan *plan,
 			   const char *name);
 
 #endif

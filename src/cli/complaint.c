@@ -77,6 +77,12 @@ static bool of_another_command(const struct rb_command *command, const char *nam
 	return false;
 }
 
+/* -5'-3": a number or a length, and no option. */
+static bool is_negative(const char *word)
+{
+	return word[0] == '-' && (strchr("0123456789.(", word[1]) != NULL) && word[1];
+}
+
 #define NAME_ROOM 64 /* a longer word is near no option */
 
 void rb_complain_unknown(const struct rb_command *command, const char *word,
@@ -94,6 +100,8 @@ void rb_complain_unknown(const struct rb_command *command, const char *word,
 	rb_complain_word(word, out);
 	if (of_another_command(command, name))
 		rb_sink_text(out, " here; it belongs to other commands");
+	else if (is_negative(word))
+		rb_sink_text(out, "; what begins with a minus stands behind --");
 	else
 		suggest(&nearest, "--", out);
 	end(command, out);
@@ -141,9 +149,11 @@ static void print_accepted(const struct rb_command *command, enum rb_option opti
 static void suggest_choice(const char *choices, const char *value, struct rb_sink *out)
 {
 	struct rb_nearest nearest = rb_nearest_to(value);
+	bool number = strspn(value, "0123456789") == strlen(value);
 	char words[CHOICES_MOST][CHOICE_LONGEST] = { "" };
 
-	for (int i = 0; i < CHOICES_MOST && *choices; i++) {
+	/* A number was meant as it stands: 10 is no slip for 16. */
+	for (int i = 0; i < CHOICES_MOST && *choices && !number; i++) {
 		size_t length = strcspn(choices, "|");
 
 		if (length < CHOICE_LONGEST)

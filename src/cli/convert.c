@@ -38,19 +38,46 @@ static const enum rb_code codes[] = {
 	[RB_EXPRESSION_BIG] = RB_CODE_TOO_BIG,
 };
 
+/* 4'-0" / 2': a number because lengths were divided by lengths. */
+static bool is_ratio_of_lengths(const struct rb_expression *e)
+{
+	bool divided = false;
+
+	for (int i = 0; i < e->steps; i++)
+		divided |= e->step[i].sign == '/' && e->step[i].left.is_length &&
+			   e->step[i].right.is_length;
+	return e->refusal == RB_EXPRESSION_NUMBER && divided;
+}
+
+static void refuse_ratio(struct rb_findings *findings, const struct rb_conversion *c,
+			 struct rb_place place)
+{
+	char number[RB_RATIO_TEXT], words[RB_RATIO_TEXT + 8];
+	const char *kept;
+	bool exact = rb_ratio_write(number, c->worked.ratio, RB_FEET, 6, 0);
+	int length = snprintf(words, sizeof words, "%s%s", exact ? "" : "about ", number);
+
+	kept = rb_arena_text(findings->arena, words, (size_t)length);
+	rb_findings_add(findings, RB_CODE_RATIO_OF_LENGTHS, place, rb_text(c->input),
+			rb_text(kept ? kept : ""));
+}
+
 static void refuse(struct rb_findings *findings, const struct rb_conversion *c,
 		   struct rb_place place)
 {
 	const struct rb_expression *e = &c->worked;
 	size_t length = strlen(c->input);
+	size_t where = e->where < length ? e->where : length;
 	const struct rb_cell cell = { c->input, length };
 
 	if (e->refusal == RB_EXPRESSION_LENGTH)
 		rb_sheet_refused(findings, cell, place, &e->reading, c->style.unit);
+	else if (is_ratio_of_lengths(e))
+		refuse_ratio(findings, c, place);
 	else
 		rb_findings_add(
 			findings, codes[e->refusal], place, rb_text(c->input),
-			rb_text(c->input + (e->where < length ? e->where : length)));
+			rb_text(c->input + where + strspn(c->input + where, " \t")));
 }
 
 bool rb_convert(struct rb_conversion *out, const char *input,
@@ -195,6 +222,17 @@ static enum rb_exit misused(const struct rb_command_line *line, enum rb_option o
 	return rb_stream_close(&stream, RB_EXIT_INPUT);
 }
 
+static enum rb_exit refuse_mixed(void)
+{
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_sink_text(&stream.sink, "rodbook convert: - is standard input, one length a "
+				   "line, and stands alone\n"
+				   "  rodbook convert -h says what it takes\n");
+	return rb_stream_close(&stream, RB_EXIT_INPUT);
+}
+
 static enum rb_exit print_table(const struct rb_command_line *line)
 {
 	int format = rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT);
@@ -211,13 +249,32 @@ static enum rb_exit print_table(const struct rb_command_line *line)
 	return rb_job_end(&job, NULL);
 }
 
+/* No LENGTH, or - in its place. */
+static bool is_line_by_line(const struct rb_command_line *line)
+{
+	return !line->files || (line->files == 1 && !strcmp(line->file[0], "-"));
+}
+
+/* A - among lengths is none of them. */
+static bool is_mixed(const struct rb_command_line *line)
+{
+	for (int i = 0; i < line->files; i++)
+		if (!strcmp(line->file[i], "-"))
+			return line->files > 1;
+	return false;
+}
+
 enum rb_exit rb_run_convert(const struct rb_command_line *line)
 {
+	bool lines = is_line_by_line(line);
+
 	if (rb_given(line, RB_OPTION_TABLE))
 		return print_table(line);
-	if (!line->files &&
+	if (is_mixed(line))
+		return refuse_mixed();
+	if (lines &&
 	    rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) == RB_FORMAT_HTML)
 		return misused(line, RB_OPTION_FORMAT,
 			       "html is one page: give the lengths on the command line");
-	return line->files ? convert_arguments(line) : rb_convert_lines(line);
+	return lines ? rb_convert_lines(line) : convert_arguments(line);
 }

@@ -73,32 +73,36 @@ static bool answer(struct talk *t, struct rb_arena *arena, const struct rb_conve
 	else
 		worded = answer_text(t, arena, c);
 	t->answered++;
-	rb_sink_flush(&t->sink);
+	if (worded)
+		rb_sink_flush(&t->sink);
 	return worded;
 }
 
 /* -- messages -- */
 
-/* "standard input:3:5": where in which line. */
-static char *name_place(struct talk *t, struct rb_arena *arena, const char *text,
-			const struct rb_conversion *c)
+/* Where in the line it goes wrong, in characters from 1. */
+static uint32_t column_of(const char *text, const struct rb_conversion *c)
 {
-	size_t end = strlen(text), column = 1;
-	char name[64];
-	int length;
+	size_t end = strlen(text);
+	uint32_t column = 1;
 
-	if (c->worked.refusal != RB_EXPRESSION_READ && c->worked.where < end)
-		end = c->worked.where;
-	else
-		end = 0;
-	for (size_t i = 0; i < end; i++)
+	if (c->worked.refusal == RB_EXPRESSION_READ || c->worked.where > end)
+		return 1;
+	for (size_t i = 0; i < c->worked.where; i++)
 		column += ((unsigned char)text[i] & 0xC0) != 0x80;
-	length = snprintf(name, sizeof name, "standard input:%lu:%zu",
-			  (unsigned long)t->number, column);
-	return rb_arena_text(arena, name, (size_t)length);
+	return column;
 }
 
-static void tell(struct talk *t, struct rb_findings *findings)
+/* Put the line's number and the column into what was found on it. */
+static void place_findings(struct rb_findings *findings, uint32_t line, uint32_t column)
+{
+	for (size_t i = 0; i < findings->count; i++) {
+		findings->item[i]->place.line = line;
+		findings->item[i]->place.column = column;
+	}
+}
+
+static bool tell(struct talk *t, struct rb_findings *findings)
 {
 	int wish = rb_given_number(t->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
 	enum rb_severity least = rb_given(t->line, RB_OPTION_QUIET) ? RB_FAILED : RB_NOTE;
@@ -108,8 +112,10 @@ static void tell(struct talk *t, struct rb_findings *findings)
 	struct rb_stream stream;
 
 	rb_stream_open(&stream, STDERR_FILENO);
-	rb_messages_write_text(&stream.sink, findings, least, style);
+	if (!rb_messages_write_text(&stream.sink, findings, least, style))
+		return false;
 	rb_stream_close(&stream, RB_EXIT_HOLDS);
+	return true;
 }
 
 /* -- a line -- */
@@ -124,19 +130,19 @@ static bool take_in(struct talk *t, struct rb_arena *arena, const char *text)
 
 	if (!file || !c || !kept)
 		return false;
-	rb_findings_init(&file->findings, arena, "");
+	rb_findings_init(&file->findings, arena, "standard input");
 	read = rb_convert(c, kept, &t->style, &file->findings,
 			  rb_at(0, RB_WHOLE_ROW, NULL, "what was typed"));
-	file->findings.file = name_place(t, arena, kept, c);
-	if (!file->findings.file || file->findings.out_of_memory)
+	place_findings(&file->findings, t->number, column_of(kept, c));
+	if (file->findings.out_of_memory)
 		return false;
 	t->refused |= !read;
 	t->warned |= file->findings.of_severity[RB_WARNING] > 0;
 	if (read && !answer(t, arena, c))
 		return false;
-	if (!messages_wait(t)) {
-		tell(t, &file->findings);
-	} else if (file->findings.count) {
+	if (!messages_wait(t))
+		return tell(t, &file->findings);
+	if (file->findings.count) {
 		*t->job.last = file;
 		t->job.last = &file->next;
 	}
@@ -202,7 +208,7 @@ static void read_lines(struct talk *t)
 {
 	char *text = NULL;
 	size_t room = 0;
-	ssize_t length;
+	ssize_t length = 0;
 
 	greet(t);
 	prompt(t);
@@ -214,24 +220,25 @@ static void read_lines(struct talk *t)
 			break;
 		prompt(t);
 	}
-	if (is_wanted(t) && ferror(stdin))
-		t->job.status = rb_system_failed("standard input", errno);
+	if (is_wanted(t) && length < 0 && !feof(stdin)) /* memory sets no ferror() */
+		rb_job_failed(&t->job, "standard input", errno);
 	free(text);
 	if (t->prompts)
 		(void)!write(STDERR_FILENO, "\n", 1);
 }
 
-/* A file is left only where every line was read. */
+/* A file is left only where every line was read, and what is not whole does not look it.
+ */
 static void end_answers(struct talk *t, const char *name)
 {
 	if (t->format == RB_FORMAT_JSON)
 		rb_json_end(&t->json);
-	rb_sink_flush(&t->sink);
+	if (!t->job.status)
+		rb_sink_flush(&t->sink);
 	if (t->job.status || (name && t->refused))
 		rb_output_abandon(&t->output);
 	else if (!rb_output_close(&t->output))
-		t->job.status = rb_system_failed(name ? name : "standard output",
-						 t->output.error);
+		rb_job_failed(&t->job, name, t->output.error);
 	if (!t->job.status && t->refused)
 		t->job.status = RB_EXIT_INPUT;
 	if (!t->job.status && t->warned && rb_given(t->line, RB_OPTION_STRICT))
@@ -251,7 +258,7 @@ enum rb_exit rb_convert_lines(const struct rb_command_line *line)
 	if (!t.job.arena)
 		return rb_job_end(&t.job, NULL);
 	if (!rb_output_open(&t.output, name, RB_REPLACE)) {
-		t.job.status = rb_system_failed(name, t.output.error);
+		rb_job_failed(&t.job, name, t.output.error);
 		return rb_job_end(&t.job, NULL);
 	}
 	rb_sink_init(&t.sink, rb_output_write, &t.output);

@@ -17,6 +17,7 @@ struct work {
 	struct rb_job *job;
 	struct rb_drain_input input; /* without a line in the hub mode */
 	struct rb_values *values;
+	enum rb_unit unit; /* of the line, or of the numbers beside a hub */
 	bool from_hub;
 	bool digging;     /* what stands low was dug too deep */
 	rb_length hi;     /* of a line */
@@ -79,6 +80,7 @@ static bool read_hub(struct work *w)
 	cut = read_cut(w);
 	if (!rb_findings_allow_result(rb_values_findings(w->values)))
 		return false;
+	w->unit = unit;
 	w->from_hub = true;
 	w->rod = rb_length_of(USUAL_ROD);
 	w->digging = cut.nm >= 0;
@@ -112,6 +114,7 @@ static bool read_line(struct work *w)
 	w->answer.on = on_words[on];
 	w->answer.on_pipe = w->surface != RB_TRENCH_BOTTOM;
 	w->digging = !w->answer.on_pipe;
+	w->unit = w->input.plan->unit;
 	w->answer.style = rb_asked_style(w->job->line, rb_plan_style(w->input.plan));
 	return true;
 }
@@ -148,11 +151,13 @@ static bool set_up(struct work *w)
 	if (!rb_findings_allow_result(rb_values_findings(w->values)))
 		return false;
 	w->answer.within = rb_length_given(within) ? rb_length_absolute(within)
-						   : rb_dig_within(w->answer.style.unit);
+						   : rb_dig_within(w->unit);
 	w->answer.words = style_of_words(line, w->answer.style);
 	w->answer.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1);
 	rb_phrase_init(&w->phrase, w->job->arena);
-	return true;
+	if (w->phrase.out_of_memory)
+		rb_job_no_memory(w->job);
+	return !w->phrase.out_of_memory;
 }
 
 /* -- answers -- */
@@ -174,14 +179,14 @@ static rb_length read_rod(struct work *w, const char *text, const char *what)
 /* Find the answer to a reading; false where there is none. */
 static bool find(struct work *w, rb_length at, rb_length read)
 {
-	rb_length wanted = w->wanted;
+	struct rb_findings *findings = rb_values_findings(w->values);
+	struct rb_exact wanted = rb_exact_of(w->wanted);
 
-	if (!w->from_hub)
-		wanted = rb_dig_wanted(rb_values_findings(w->values), w->input.inverts,
-				       w->hi, at, w->surface);
 	w->answer.at = at;
-	if (!rb_length_given(wanted) ||
-	    !rb_findings_allow_result(rb_values_findings(w->values)))
+	if (!w->from_hub &&
+	    !rb_dig_wanted(findings, w->input.inverts, w->hi, at, w->surface, &wanted))
+		return false;
+	if (!rb_findings_allow_result(findings))
 		return false;
 	w->answer.dig = rb_dig(wanted, read, w->answer.within, w->digging);
 	return true;
@@ -201,8 +206,10 @@ static bool write_answer(struct rb_sink *sink, void *self)
 		rb_dig_steps(&w->phrase, &w->answer);
 	}
 	rb_phrase_text(&w->phrase, "\n");
+	if (w->phrase.out_of_memory) /* no half an answer: somebody digs by it */
+		return false;
 	rb_sink_text(sink, w->phrase.text);
-	return !w->phrase.out_of_memory;
+	return true;
 }
 
 static void answer_one(struct work *w)
@@ -236,23 +243,28 @@ static bool tell(struct work *w)
 	struct rb_findings *findings = rb_values_findings(w->values);
 	struct rb_text_style style = { RB_TEXT_COLUMNS, false };
 	struct rb_stream stream;
-	char hundred[sizeof w->values->cells.hundred], name[48];
-	int length = snprintf(name, sizeof name, "standard input:%lu",
-			      (unsigned long)w->number);
+	char hundred[sizeof w->values->cells.hundred];
 
 	memcpy(hundred, w->values->cells.hundred, sizeof hundred);
 	if (!findings->count && !findings->out_of_memory)
 		return true;
 	w->refused |= !rb_findings_allow_result(findings);
-	findings->file = rb_arena_text(w->job->arena, name, (size_t)length);
-	if (!findings->file || findings->out_of_memory ||
-	    !rb_values_begin(w->values, w->job, w->values->cells.unit))
+	findings->file = "standard input";
+	for (size_t i = 0; i < findings->count; i++)
+		findings->item[i]->place.line = w->number;
+	if (findings->out_of_memory ||
+	    !rb_values_begin(w->values, w->job, w->values->cells.unit)) {
+		rb_job_no_memory(w->job);
 		return false;
+	}
 	memcpy(w->values->cells.hundred, hundred, sizeof hundred);
 	if (messages_wait(w))
 		return true;
 	rb_stream_open(&stream, STDERR_FILENO);
-	rb_messages_write_text(&stream.sink, findings, RB_NOTE, style);
+	if (!rb_messages_write_text(&stream.sink, findings, RB_NOTE, style)) {
+		rb_job_no_memory(w->job);
+		return false;
+	}
 	rb_stream_close(&stream, RB_EXIT_HOLDS);
 	rb_findings_init(findings, w->job->arena, "standard input");
 	return true;
@@ -324,7 +336,7 @@ static void read_lines(struct work *w)
 {
 	char *text = NULL;
 	size_t room = 0;
-	ssize_t length;
+	ssize_t length = 0;
 
 	greet(w);
 	while (!w->job->status && (length = getline(&text, &room, stdin)) >= 0) {
@@ -334,8 +346,8 @@ static void read_lines(struct work *w)
 		if (*line && *line != '#' && !take_line(w, line))
 			break;
 	}
-	if (!w->job->status && ferror(stdin))
-		w->job->status = rb_system_failed("standard input", errno);
+	if (!w->job->status && length < 0 && !feof(stdin)) /* memory sets no ferror() */
+		rb_job_failed(w->job, "standard input", errno);
 	free(text);
 }
 
@@ -349,7 +361,7 @@ static void answer_lines(struct work *w)
 		return;
 	}
 	if (!rb_output_open(&w->output, name, RB_REPLACE)) {
-		w->job->status = rb_system_failed(name, w->output.error);
+		rb_job_failed(w->job, name, w->output.error);
 		return;
 	}
 	rb_sink_init(&w->sink, rb_output_write, &w->output);
@@ -358,8 +370,7 @@ static void answer_lines(struct work *w)
 	if (w->job->status || (name && w->refused))
 		rb_output_abandon(&w->output);
 	else if (!rb_output_close(&w->output))
-		w->job->status = rb_system_failed(name ? name : "standard output",
-						  w->output.error);
+		rb_job_failed(w->job, name, w->output.error);
 	if (!w->job->status && w->refused)
 		w->job->status = RB_EXIT_INPUT;
 }

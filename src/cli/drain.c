@@ -143,7 +143,7 @@ static const struct rb_jurisdiction *find_jurisdiction(struct work *w)
 					"or a file such as county.csv"));
 		return NULL;
 	}
-	name = rb_beside_plan(w->job->arena, plan, plan->jurisdiction);
+	name = rb_beside_plan(w->job, plan, plan->jurisdiction);
 	file = name ? rb_job_read(w->job, name) : NULL;
 	return file ? rb_jurisdiction_read(w->job->arena, &file->findings,
 					   file->input.bytes, file->input.length)

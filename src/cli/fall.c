@@ -25,9 +25,8 @@ static bool write_result(struct rb_sink *sink, void *self)
 
 	if (rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) == RB_FORMAT_JSON) {
 		findings = rb_job_findings(result->job, &files);
-		if (findings)
-			rb_fall_write_json(sink, &result->fall, findings, files);
-		return findings;
+		return findings &&
+		       rb_fall_write_json(sink, &result->fall, findings, files);
 	}
 	return rb_write_page(sink, result->job,
 			     rb_fall_page(result->job->arena, &result->fall,

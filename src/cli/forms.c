@@ -2,12 +2,14 @@
 /* The forms, in tables, and their CSV. */
 #include "cli/forms.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "report/csv.h"
 
 #define UNITS        5 /* in the order of enum rb_unit: ft, in, ft-in, m, mm */
 #define CELLS        11
+#define WORDS        128
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 
 /* What stands in a cell, by unit; NULL: nothing. */
@@ -18,7 +20,8 @@ struct by_unit {
 struct form_key {
 	const char *words; /* on the key */
 	const char *key;
-	struct by_unit value;
+	struct by_unit value;   /* one that does no harm where it is left as it is */
+	struct by_unit such_as; /* an example, among the words: it must not be read */
 };
 
 struct form_row {
@@ -44,23 +47,23 @@ struct rb_blank_form {
 /* -- book: the levels of the Larch Street drain ----------------------------------- */
 
 static const struct form_key book_keys[] = {
-	{ "name of the job",                             "project",       SAME("Larch Street drain") },
-	{ "day of the work",                             "date",          NONE },
-	{ "who kept the notes and who held the rod",     "crew",          NONE },
-	{ "for a practice book",                         "student",       NONE },
-	{ "make and serial number of the level",         "instrument",    NONE },
-	{ "how long the rod is; a longer reading is an error", "rod",     RUN("25 ft", "5 m") },
-	{ "sun, wind, heat over the ground",             "weather",       NONE },
-	{ "what the elevations are counted from",        "datum",         NONE },
-	{ "what numbers without a mark are; ft, ft-in, in, m or mm", "unit",    UNIT },
+	{ "name of the job",                             "project",       NONE, SAME("Larch Street drain") },
+	{ "day of the work",                             "date",          NONE, NONE },
+	{ "who kept the notes and who held the rod",     "crew",          NONE, NONE },
+	{ "for a practice book",                         "student",       NONE, NONE },
+	{ "make and serial number of the level",         "instrument",    NONE, NONE },
+	{ "how long the rod is; a longer reading is an error", "rod",     RUN("25 ft", "5 m"), NONE },
+	{ "sun, wind, heat over the ground",             "weather",       NONE, NONE },
+	{ "what the elevations are counted from",        "datum",         NONE, NONE },
+	{ "what numbers without a mark are; ft, ft-in, in, m or mm", "unit",    UNIT, NONE },
 	{ "largest misclosure that the job allows",      "tolerance",
-		{ { "0.02 ft", "1/4 in", "1/4 in", "5 mm", "5 mm" } } },
-	{ "how it is spread; setups, distance or none",  "adjust",        SAME("setups") },
-	{ "what a two-peg test gave; reported only",     "collimation",   NONE },
-	{ "longest sight",                               "sight limit",   NONE },
-	{ "most by which a section's backsight and foresight lengths may differ", "balance limit", NONE },
-	{ "decimals shown",                              "decimals",      NONE },
-	{ "what the rod stands on where a row does not say", "rod on",    NONE },
+		NONE, { { "0.02 ft", "1/4 in", "1/4 in", "5 mm", "5 mm" } } },
+	{ "how it is spread; setups, distance or none",  "adjust",        SAME("setups"), NONE },
+	{ "what a two-peg test gave; reported only",     "collimation",   NONE, NONE },
+	{ "longest sight",                               "sight limit",   NONE, NONE },
+	{ "most by which a section's backsight and foresight lengths may differ", "balance limit", NONE, NONE },
+	{ "decimals shown",                              "decimals",      NONE, NONE },
+	{ "what the rod stands on where a row does not say", "rod on",    NONE, NONE },
 };
 
 static const char *const book_columns[] = {
@@ -77,21 +80,21 @@ static const struct form_row book_rows[] = {
 /* -- plan -------------------------------------------------------------------------- */
 
 static const struct form_key plan_keys[] = {
-	{ "name of the drain",                           "drain",         SAME("Larch Street drain") },
-	{ "what numbers without a mark are; ft, ft-in, in, m or mm", "unit",    UNIT },
-	{ "size and kind of the pipe, if it is in the table", "pipe",     SAME("4 in sch 40") },
-	{ "outside diameter as measured, if it is not",  "pipe outside",  NONE },
-	{ "wall as measured",                            "pipe wall",     NONE },
-	{ "of every leg that gives none of its own",     "slope",         RUN("1/4 in/ft", "2%") },
-	{ "flattest slope that the code of the place allows", "minimum slope", NONE },
-	{ "a rules file in place of a minimum",          "rules",         NONE },
-	{ "thickness under the pipe, or none",           "bedding",       NONE },
-	{ "least cover over the pipe",                   "cover",         NONE },
-	{ "where it flows to; first or last row",        "outlet",        SAME("last") },
-	{ "how far a laid pipe may be off",              "grade tolerance", NONE },
-	{ "how long the rod is",                         "rod",           RUN("25 ft", "5 m") },
-	{ "whose rule on trench depth",                  "jurisdiction",  NONE },
-	{ "what the elevations are counted from",        "datum",         NONE },
+	{ "name of the drain",                           "drain",         NONE, SAME("Larch Street drain") },
+	{ "what numbers without a mark are; ft, ft-in, in, m or mm", "unit",    UNIT, NONE },
+	{ "size and kind of the pipe, if it is in the table", "pipe",     NONE, SAME("4 in sch 40") },
+	{ "outside diameter as measured, if it is not",  "pipe outside",  NONE, NONE },
+	{ "wall as measured",                            "pipe wall",     NONE, NONE },
+	{ "of every leg that gives none of its own",     "slope",         NONE, RUN("1/4 in/ft", "2%") },
+	{ "flattest slope that the code of the place allows", "minimum slope", NONE, NONE },
+	{ "a rules file in place of a minimum",          "rules",         NONE, NONE },
+	{ "thickness under the pipe, or none",           "bedding",       NONE, NONE },
+	{ "least cover over the pipe",                   "cover",         NONE, NONE },
+	{ "where it flows to, where the inverts do not say; first or last row", "outlet", NONE, NONE },
+	{ "how far a laid pipe may be off",              "grade tolerance", NONE, NONE },
+	{ "how long the rod is",                         "rod",           RUN("25 ft", "5 m"), NONE },
+	{ "whose rule on trench depth",                  "jurisdiction",  NONE, NONE },
+	{ "what the elevations are counted from",        "datum",         NONE, NONE },
 };
 
 static const char *const plan_columns[] = {
@@ -102,13 +105,13 @@ static const char *const plan_columns[] = {
 static const struct form_row plan_rows[] = {
 	{ { SAME("HOUSE"), SAME("0+00"), { { "98.00", "98'-0\"", "98'-0\"", "29.870", "29.870 m" } },
 	    NONE, NONE, NONE, NONE, NONE, NONE, NONE, SAME("an example; write your own rows over it") } },
-	{ { SAME("MAIN"), RUN("0+48", "0+15"), NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE } },
+	{ { SAME("MAIN"), RUN("0+48", "0+15"), { { "97.00", "97'-0\"", "97'-0\"", "29.570", "29.570 m" } }, NONE, NONE, NONE, NONE, NONE, NONE, NONE, NONE } },
 };
 
 /* -- peg --------------------------------------------------------------------------- */
 
 static const struct form_key peg_keys[] = {
-	{ "what numbers without a mark are; ft, ft-in, in, m or mm", "unit",    UNIT },
+	{ "what numbers without a mark are; ft, ft-in, in, m or mm", "unit",    UNIT, NONE },
 };
 
 static const char *const peg_columns[] = { "setup", "a", "b", "distance a", "distance b" };
@@ -123,10 +126,10 @@ static const struct form_row peg_rows[] = {
 /* -- rules ------------------------------------------------------------------------- */
 
 static const struct form_key rules_keys[] = {
-	{ "what the rule is called",                     "rule",          NONE },
-	{ "where it is printed",                         "source",        NONE },
-	{ "which edition",                               "edition",       NONE },
-	{ "the day on which somebody read it there",     "read",          NONE },
+	{ "what the rule is called",                     "rule",          NONE, NONE },
+	{ "where it is printed",                         "source",        NONE, NONE },
+	{ "which edition",                               "edition",       NONE, NONE },
+	{ "the day on which somebody read it there",     "read",          NONE, NONE },
 };
 
 static const char *const rules_columns[] = { "size up to", "minimum slope", "remarks" };
@@ -176,6 +179,17 @@ static void write_rows(struct rb_csv *csv, const struct rb_blank_form *form,
 	}
 }
 
+/* "largest misclosure that the job allows; such as 0.02 ft" */
+static void write_words(struct rb_csv *csv, const struct form_key *key, enum rb_unit unit)
+{
+	const char *such_as = key->such_as.in[unit];
+	char words[WORDS];
+
+	snprintf(words, sizeof words, "%s%s%s", key->words, such_as ? "; such as " : "",
+		 such_as ? such_as : "");
+	rb_csv_text(csv, words);
+}
+
 void rb_form_write(struct rb_sink *sink, const struct rb_blank_form *form,
 		   enum rb_unit unit)
 {
@@ -183,7 +197,7 @@ void rb_form_write(struct rb_sink *sink, const struct rb_blank_form *form,
 
 	rb_csv_init(&csv, sink);
 	for (size_t i = 0; i < form->keys; i++) {
-		rb_csv_text(&csv, form->key[i].words);
+		write_words(&csv, &form->key[i], unit);
 		rb_csv_text(&csv, form->key[i].key);
 		rb_csv_text(&csv, form->key[i].value.in[unit]);
 		rb_csv_end_row(&csv);

@@ -52,6 +52,19 @@ void rb_help_all(struct rb_sink *out, const struct rb_command *commands)
 	rb_sink_text(out, statuses);
 }
 
+#define WORDS 38 /* the column at which the words of an option stand */
+
+/* Words of one line or two. */
+static void put_words(struct rb_sink *out, const char *words)
+{
+	for (; *words; words++) {
+		rb_sink_char(out, *words);
+		if (*words == '\n')
+			rb_sink_pad(out, ' ', WORDS);
+	}
+	rb_sink_char(out, '\n');
+}
+
 static void put_option(struct rb_sink *out, const struct rb_command *command,
 		       enum rb_option option)
 {
@@ -63,9 +76,8 @@ static void put_option(struct rb_sink *out, const struct rb_command *command,
 	put_column(out,
 		   (const char *[]){ row->letter ? letter : "    ", "--", row->name,
 				     value ? " " : NULL, value, NULL },
-		   36);
-	rb_sink_text(out, row->words);
-	rb_sink_char(out, '\n');
+		   WORDS - INDENT);
+	put_words(out, row->words);
 }
 
 /* The lines of a text, each behind an indent. */

@@ -9,6 +9,8 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "cli/interrupted.h"
+
 #define FIRST_BLOCK 65536
 
 /* The library refuses a file of more bytes than 32 bits count: one more is enough to show
@@ -48,7 +50,7 @@ static bool read_all(struct rb_input *input, int fd)
 		if (input->length == room && !grow(input, &room))
 			return false;
 		got = read(fd, input->bytes + input->length, room - input->length);
-		if (got < 0 && errno != EINTR)
+		if (got < 0 && !rb_interrupted(got))
 			return false;
 		input->length += got > 0 ? (size_t)got : 0;
 	}
@@ -63,7 +65,7 @@ static int open_input(const char *name)
 		return STDIN_FILENO;
 	do
 		fd = open(name, O_RDONLY | O_CLOEXEC | O_NOCTTY);
-	while (fd < 0 && errno == EINTR);
+	while (rb_interrupted(fd));
 	return fd;
 }
 
@@ -77,6 +79,28 @@ static bool is_readable(int fd, struct stat *about)
 	return false;
 }
 
+bool rb_input_is_as_before(const struct stat *now, const struct stat *before)
+{
+	return now->st_dev == before->st_dev && now->st_ino == before->st_ino &&
+	       now->st_size == before->st_size &&
+	       now->st_mtim.tv_sec == before->st_mtim.tv_sec &&
+	       now->st_mtim.tv_nsec == before->st_mtim.tv_nsec;
+}
+
+/* What was there when the reading began, and not a byte of something later?  A file that
+ * takes the place of this one by its name is another: this one stays whole. */
+static bool was_left_alone(int fd, const struct stat *about)
+{
+	struct stat now;
+
+	if (!S_ISREG(about->st_mode))
+		return true;
+	if (fstat(fd, &now))
+		return false;
+	errno = RB_CHANGED_MEANWHILE;
+	return rb_input_is_as_before(&now, about);
+}
+
 bool rb_input_read(struct rb_input *input, const char *name)
 {
 	int fd = open_input(name), reason;
@@ -85,7 +109,8 @@ bool rb_input_read(struct rb_input *input, const char *name)
 	*input = (struct rb_input){ .name = name };
 	if (fd < 0)
 		return false;
-	done = is_readable(fd, &input->about) && read_all(input, fd);
+	done = is_readable(fd, &input->about) && read_all(input, fd) &&
+	       was_left_alone(fd, &input->about);
 	reason = errno;
 	if (fd != STDIN_FILENO)
 		close(fd);

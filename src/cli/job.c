@@ -3,6 +3,7 @@
 #include "cli/job.h"
 
 #include <errno.h>
+#include <string.h>
 #include <unistd.h>
 
 #include "cli/complaint.h"
@@ -20,7 +21,16 @@ void rb_job_begin(struct rb_job *job, const struct rb_command_line *line)
 
 void rb_job_no_memory(struct rb_job *job)
 {
-	job->status = rb_system_failed("out of memory", ENOMEM);
+	job->status = RB_EXIT_SYSTEM;
+	if (!job->no_memory)
+		rb_system_failed("out of memory", ENOMEM);
+	job->no_memory = true;
+}
+
+void rb_job_failed(struct rb_job *job, const char *name, int error)
+{
+	job->status = rb_system_failed(name ? name : "standard output", error);
+	job->no_memory |= error == ENOMEM;
 }
 
 void rb_job_refuse(struct rb_job *job, enum rb_option option)
@@ -86,18 +96,41 @@ const struct rb_findings *const *rb_job_findings(const struct rb_job *job, size_
 	return list;
 }
 
+static bool is_standard_input(const char *name)
+{
+	return name && !strcmp(name, "-");
+}
+
+/* Standard input is at its end once it was read. */
+static bool is_read_again(struct rb_job *job, const char *name)
+{
+	const struct rb_job_file *f = is_standard_input(name) ? job->first : NULL;
+	struct rb_stream stream;
+
+	while (f && !is_standard_input(f->input.name))
+		f = f->next;
+	if (!f)
+		return false;
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_sink_text(&stream.sink,
+		     "rodbook: standard input can be read only once: - may stand for "
+		     "one file\n");
+	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
+	return true;
+}
+
 struct rb_job_file *rb_job_read(struct rb_job *job, const char *name)
 {
 	const char *output = rb_given_text(job->line, RB_OPTION_OUTPUT);
 	struct rb_job_file *file;
 
-	if (job->status)
+	if (job->status || is_read_again(job, name))
 		return NULL;
 	file = new_file(job);
 	if (!file)
 		return NULL;
 	if (!rb_input_read(&file->input, name)) {
-		job->status = rb_system_failed(name, errno);
+		rb_job_failed(job, name, errno);
 		return NULL;
 	}
 	keep(job, file, name);
@@ -162,34 +195,48 @@ bool rb_job_allows_result(const struct rb_job *job)
 
 /* -- writing --------------------------------------------------------------------- */
 
-void rb_job_write_to(struct rb_job *job, const char *name, rb_job_writer *writer,
-		     void *self)
+static void write_sink(struct rb_job *job, struct rb_output *output,
+		       rb_job_writer *writer, void *self)
 {
-	struct rb_output output;
 	struct rb_sink sink;
-	bool worded;
 
-	if (!rb_job_allows_result(job))
-		return;
-	if (!rb_output_open(&output, name, RB_REPLACE)) {
-		job->status = rb_system_failed(name, output.error);
-		return;
-	}
-	rb_sink_init(&sink, rb_output_write, &output);
-	worded = writer(&sink, self);
-	rb_sink_flush(&sink);
-	if (!worded) {
-		rb_output_abandon(&output);
+	rb_sink_init(&sink, rb_output_write, output);
+	if (!writer(&sink, self) || ran_out(job)) {
+		rb_output_abandon(output);
 		rb_job_no_memory(job);
-	} else if (!rb_output_close(&output)) {
-		job->status =
-			rb_system_failed(name ? name : "standard output", output.error);
+		return;
 	}
+	rb_sink_flush(&sink);
+	if (!rb_output_close(output))
+		rb_job_failed(job, output->name, output->error);
 }
 
 void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self)
 {
-	rb_job_write_to(job, rb_given_text(job->line, RB_OPTION_OUTPUT), writer, self);
+	const char *name = rb_given_text(job->line, RB_OPTION_OUTPUT);
+	struct rb_output output;
+
+	if (!rb_job_allows_result(job))
+		return;
+	if (rb_output_open(&output, name, RB_REPLACE))
+		write_sink(job, &output, writer, self);
+	else
+		rb_job_failed(job, name, output.error);
+}
+
+void rb_job_add_to(struct rb_job *job, const char *name, const struct rb_job_file *before,
+		   rb_job_writer *writer, void *self)
+{
+	struct rb_output output;
+
+	if (!rb_job_allows_result(job))
+		return;
+	if (!rb_output_open(&output, name, RB_REPLACE)) {
+		rb_job_failed(job, name, output.error);
+		return;
+	}
+	rb_output_guard(&output, before ? &before->input.about : NULL);
+	write_sink(job, &output, writer, self);
 }
 
 /* The list without what --quiet leaves out. */
@@ -201,6 +248,7 @@ static struct rb_findings kept(const struct rb_job *job, const struct rb_finding
 		return some;
 	some.count = 0;
 	some.item = rb_arena_take(job->arena, all->count + 1, sizeof *some.item);
+	some.out_of_memory |= !some.item;
 	for (size_t i = 0; some.item && i < all->count; i++)
 		if (rb_code_severity(all->item[i]->code) >= RB_FAILED)
 			some.item[some.count++] = all->item[i];
@@ -221,7 +269,7 @@ static const char *outcome_of(const struct rb_job *job,
 	return NULL;
 }
 
-static void write_messages_text(const struct rb_job *job, struct rb_sink *sink,
+static bool write_messages_text(const struct rb_job *job, struct rb_sink *sink,
 				const char *not_done)
 {
 	int wish = rb_given_number(job->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
@@ -232,40 +280,56 @@ static void write_messages_text(const struct rb_job *job, struct rb_sink *sink,
 	for (const struct rb_job_file *f = job->first; f; f = f->next) {
 		struct rb_findings findings = kept(job, &f->findings);
 
-		rb_messages_write_text(sink, &findings, RB_NOTE, style);
+		if (!rb_messages_write_text(sink, &findings, RB_NOTE, style))
+			return false;
 		rb_messages_write_verdict(sink, &findings,
 					  outcome_of(job, &findings, not_done), style);
 	}
+	return true;
 }
 
-static void write_messages_json(const struct rb_job *job, struct rb_sink *sink)
+static bool write_messages_json(const struct rb_job *job, struct rb_sink *sink)
 {
 	struct rb_json json;
 	size_t files;
 	const struct rb_findings *const *list;
+	bool worded;
 
 	for (struct rb_job_file *f = job->first; f; f = f->next)
 		f->findings = kept(job, &f->findings);
 	list = rb_job_findings(job, &files);
+	if (!list || ran_out(job))
+		return false;
 	rb_json_init(&json, sink);
 	rb_json_head(&json);
-	rb_messages_write_json(&json, list, files);
+	worded = rb_messages_write_json(&json, list, files);
 	rb_json_end(&json);
+	return worded;
+}
+
+/* Where memory ran out nothing is told but that: what was found may lack its words. */
+static void tell(struct rb_job *job, const char *not_done)
+{
+	bool as_json = rb_given_number(job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
+		       RB_MESSAGES_JSON;
+	struct rb_stream stream;
+
+	if (job->no_memory)
+		return;
+	rb_stream_open(&stream, STDERR_FILENO);
+	if (!ran_out(job) && (as_json ? write_messages_json(job, &stream.sink)
+				      : write_messages_text(job, &stream.sink, not_done)))
+		rb_stream_close(&stream, job->status);
+	else
+		rb_job_no_memory(job);
 }
 
 enum rb_exit rb_job_end(struct rb_job *job, const char *not_done)
 {
-	bool as_json = rb_given_number(job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
-		       RB_MESSAGES_JSON;
-	enum rb_exit status = status_of(job);
-	struct rb_stream stream;
+	enum rb_exit status;
 
-	rb_stream_open(&stream, STDERR_FILENO);
-	if (as_json && job->arena)
-		write_messages_json(job, &stream.sink);
-	else
-		write_messages_text(job, &stream.sink, not_done);
-	rb_stream_close(&stream, status);
+	tell(job, not_done);
+	status = status_of(job);
 	for (struct rb_job_file *f = job->first; f; f = f->next)
 		rb_input_free(&f->input);
 	rb_arena_free(job->arena);

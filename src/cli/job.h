@@ -26,6 +26,7 @@ struct rb_job {
 	struct rb_arena *arena; /* NULL: there was no memory for it */
 	struct rb_job_file *first, **last;
 	enum rb_exit status; /* RB_EXIT_SYSTEM or RB_EXIT_INPUT once that is known */
+	bool no_memory;      /* it ran out, and that was said */
 };
 
 /* Begin a job.  It must be ended, whatever happens between. */
@@ -59,11 +60,16 @@ typedef bool rb_job_writer(struct rb_sink *sink, void *self);
  * result to write. */
 void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self);
 
-/* And the same to a file of another option; NULL is standard output. */
-void rb_job_write_to(struct rb_job *job, const char *name, rb_job_writer *writer,
-		     void *self);
+/* And to a file of which `before` was read (NULL: it was not there) and whose bytes the
+ * result holds: nobody may have written to it since. */
+void rb_job_add_to(struct rb_job *job, const char *name, const struct rb_job_file *before,
+		   rb_job_writer *writer, void *self);
 
-/* Note that memory ran out outside of any findings. */
+/* Say that a file, or a stream, could not be opened, read or written; NULL is standard
+ * output. */
+void rb_job_failed(struct rb_job *job, const char *name, int error);
+
+/* Say, once, that memory ran out. */
 void rb_job_no_memory(struct rb_job *job);
 
 /* Complain about an option's value that could be judged only with a file at hand. */

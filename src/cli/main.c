@@ -52,23 +52,23 @@ static const struct rb_command commands[] = {
 	"rodbook dig --hub 5.0 --cut 7.5 --rod 12.2\n", rb_run_dig },
 { "record", "BOOK...", 1, RB_ANY_NUMBER, "text|csv|json|html",
 	RB_TAKES_USUAL | RB_TAKES(APPEND),
-	"the site record: the points of all books, one list",
+	"the site record: all points, in one list",
 	"rodbook record larch.csv larch-laid.csv\n"
 	"rodbook record --append site.csv larch.csv\n"
 	"rodbook record -f html -o site.html larch.csv larch-laid.csv\n", rb_run_record },
 { "check", "BOOK...", 1, RB_ANY_NUMBER, "text|csv|json|html",
 	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(MARKS) | RB_TAKES(ANSWERS),
-	"the first wrong line of a book reduced by hand",
+	"first wrong line of a book reduced by hand",
 	"rodbook check larch-hand.csv\n"
 	"rodbook check --marks class/*.csv -f csv -o marks.csv\n", rb_run_check },
 { "peg", "FILE", 1, 1, "text|json|html",
 	RB_TAKES_USUAL | RB_TAKES(BOOK),
-	"two-peg test: how far the level is out of true",
+	"two-peg test: is the level out of true?",
 	"rodbook peg level-2.csv\n"
 	"rodbook peg level-2.csv --book larch.csv\n", rb_run_peg },
 { "convert", "[LENGTH...]", 0, RB_ANY_NUMBER, "text|csv|json|html",
 	RB_TAKES_USUAL | RB_TAKES(STEPS) | RB_TAKES(TABLE),
-	"a length, or arithmetic on lengths, in every notation",
+	"lengths, or arithmetic, in every notation",
 	"rodbook convert 5.29 \"5'-3 1/2\\\"\" '1.613 m'\n"
 	"rodbook convert --steps \"8'-6 3/4\\\" / 3\"\n"
 	"rodbook convert   (then a length on each line: no quotes needed there)\n"

@@ -63,7 +63,8 @@ static enum rb_exit write_form(struct rb_output *output, const struct rb_blank_f
 		return RB_EXIT_HOLDS;
 	return say(name,
 		   (const char *[]){ " is written; fill it in, then: rodbook ",
-				     rb_form_command(form), " ", name, NULL },
+				     rb_form_command(form), *name == '-' ? " -- " : " ",
+				     name, NULL },
 		   RB_EXIT_HOLDS);
 }
 

@@ -20,7 +20,8 @@ static const struct rb_option_row options[RB_OPTIONS] = {
 [RB_OPTION_DECIMALS]      = { "decimals",      0,   NUMBER(0, 9),
 	"decimals shown, 0 to 9" },
 [RB_OPTION_FRACTION]      = { "fraction",      0,   CHOICE("8|16|32|64"),
-	"the finest part of an inch shown (16)" },
+	"finest part of an inch shown (16, or what\n"
+	"the readings have; grade rods and cuts: 8)" },
 [RB_OPTION_STEPS]         = { "steps",         0,   FLAG,
 	"show the arithmetic" },
 [RB_OPTION_STRICT]        = { "strict",        0,   FLAG,

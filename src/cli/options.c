@@ -107,10 +107,10 @@ static bool take(struct parser *p, enum rb_option option, const char *attached)
 
 	if (flag && attached)
 		return misused(p, option, "takes no value");
-	if (flag)
+	if (flag) {
 		p->line->option[option].times = 1;
-	if (flag)
 		return true;
+	}
 	if (attached)
 		return keep(p, option, attached);
 	if (!p->left)

@@ -105,7 +105,7 @@ struct rb_option_row {
 	int64_t low, high;   /* of a number */
 	const char *value;   /* "FILE"; of a choice its words, with "|" between them */
 	const char *accepts; /* RB_WORDS: what is accepted, by example */
-	const char *words;   /* what it does, for the help */
+	const char *words;   /* what it does, for the help: one line or two */
 };
 
 /* The row of an option. */

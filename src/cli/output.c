@@ -10,6 +10,8 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "cli/input.h"
+#include "cli/interrupted.h"
 #include "cli/scrap.h"
 
 #define LINKS_MOST                                                                       \
@@ -40,11 +42,10 @@ static char *beside(const char *path, const char *name)
 	return joined;
 }
 
-/* The file that a path stands for: renaming over a symbolic link would replace the link.
- * Owned by the caller; NULL with errno at a failure. */
-static char *follow(const char *path)
+/* Renaming over a symbolic link would replace the link. */
+char *rb_output_target(const char *name)
 {
-	char *now = beside("", path);
+	char *now = beside("", name);
 	char link[PATH_MAX];
 
 	for (int links = 0; now && links < LINKS_MOST; links++) {
@@ -108,6 +109,25 @@ static mode_t wanted_mode(const char *target, bool *old)
 	return *old ? about.st_mode & 07777 : 0666 & ~mask;
 }
 
+/* A pattern that was tried is used up. */
+static void make_temporary(struct rb_output *output)
+{
+	do {
+		free(output->temporary);
+		output->temporary = beside(output->target, PATTERN);
+		output->fd = output->temporary ? mkstemp(output->temporary) : -1;
+	} while (output->temporary && rb_interrupted(output->fd));
+	output->made = output->fd >= 0;
+}
+
+/* Where modes are not kept (on a stick, on a share) the system may refuse: then the file
+ * is for its owner alone, which is no reason to go without it. */
+static void set_mode(struct rb_output *output, mode_t mode)
+{
+	while (rb_interrupted(fchmod(output->fd, mode)))
+		continue;
+}
+
 /* Make the file under its temporary name; a file that may not be written is not replaced
  * either, though its folder would allow it. */
 static bool open_beside(struct rb_output *output)
@@ -117,17 +137,19 @@ static bool open_beside(struct rb_output *output)
 
 	if (old && access(output->target, W_OK))
 		return fail(output);
-	output->temporary = beside(output->target, PATTERN);
-	output->fd = output->temporary ? mkstemp(output->temporary) : -1;
-	output->made = output->fd >= 0;
-	if (!output->made || fchmod(output->fd, mode))
+	make_temporary(output);
+	if (!output->made)
 		return fail(output);
+	set_mode(output, mode);
 	return rb_scrap_set(output->temporary) || fail(output);
 }
 
 static bool open_new(struct rb_output *output)
 {
-	output->fd = open(output->target, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+	do
+		output->fd = open(output->target, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC,
+				  0666);
+	while (rb_interrupted(output->fd));
 	output->made = output->fd >= 0;
 	return (output->made && rb_scrap_set(output->target)) || fail(output);
 }
@@ -136,7 +158,7 @@ static bool open_direct(struct rb_output *output, const char *name)
 {
 	do
 		output->fd = open(name, O_WRONLY | O_CLOEXEC | O_NOCTTY);
-	while (output->fd < 0 && errno == EINTR);
+	while (rb_interrupted(output->fd));
 	return output->fd >= 0 || fail(output);
 }
 
@@ -157,7 +179,7 @@ bool rb_output_open(struct rb_output *output, const char *name, enum rb_output_w
 	}
 	if (way == RB_REPLACE && is_direct(name))
 		return open_direct(output, name);
-	output->target = way == RB_REPLACE ? follow(name) : beside("", name);
+	output->target = way == RB_REPLACE ? rb_output_target(name) : beside("", name);
 	if (!output->target)
 		return fail(output);
 	rb_scrap_hold(&before);
@@ -177,9 +199,11 @@ bool rb_output_write(void *self, const char *bytes, size_t length)
 	while (length && !output->reader_left && !output->error) {
 		ssize_t written = write(output->fd, bytes, length);
 
-		if (written < 0 && errno == EPIPE)
+		if (written == 0)
+			errno = EIO; /* it would take nothing for ever */
+		if (written < 0 && errno == EPIPE && !output->target)
 			output->reader_left = true;
-		else if (written < 0 && errno != EINTR)
+		else if (written <= 0 && errno != EINTR)
 			fail(output);
 		else if (written > 0) {
 			bytes += written;
@@ -196,12 +220,16 @@ bool rb_output_write(void *self, const char *bytes, size_t length)
 static void sync_folder(const char *path)
 {
 	char *folder = beside(path, ".");
-	int fd = folder ? open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC) : -1;
+	int fd = -1;
 
+	while (folder &&
+	       rb_interrupted(fd = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC)))
+		continue;
 	free(folder);
 	if (fd < 0)
 		return;
-	fsync(fd);
+	while (rb_interrupted(fsync(fd)))
+		continue;
 	close(fd);
 }
 
@@ -224,18 +252,67 @@ void rb_output_abandon(struct rb_output *output)
 	forget(output);
 }
 
-/* Pipes and some devices cannot be synchronised: that is no failure of theirs. */
+/* Some devices cannot be synchronised: that is no failure of theirs. */
+static bool reaches_the_disk(int fd)
+{
+	int result;
+
+	do
+		result = fsync(fd);
+	while (rb_interrupted(result));
+	return !result || errno == EINVAL || errno == ENOTSUP;
+}
+
+/* A descriptor is gone though a signal broke its closing off: that is not done anew. */
 static bool close_file(struct rb_output *output)
 {
 	int fd = output->fd;
 
 	output->fd = -1;
-	if (output->target && fsync(fd) && errno != EINVAL && errno != ENOTSUP) {
+	if (output->target && !reaches_the_disk(fd)) {
 		fail(output);
 		close(fd);
 		return false;
 	}
-	return !close(fd) || fail(output);
+	return !close(fd) || errno == EINTR || fail(output);
+}
+
+void rb_output_guard(struct rb_output *output, const struct stat *old)
+{
+	output->guarded = true;
+	output->old = old;
+}
+
+/* Has nobody else written to the old file, or made one, since it was read? */
+static bool may_take_its_place(const struct rb_output *output)
+{
+	const struct stat *old = output->old;
+	struct stat now;
+	bool gone;
+
+	if (!output->guarded)
+		return true;
+	gone = stat(output->target, &now);
+	if (gone && errno != ENOENT)
+		return false;
+	if (gone ? !old : old && rb_input_is_as_before(&now, old))
+		return true;
+	errno = RB_CHANGED_MEANWHILE;
+	return false;
+}
+
+static bool put_in_place(struct rb_output *output)
+{
+	int result;
+
+	if (!output->temporary)
+		return true;
+	if (!may_take_its_place(output))
+		return fail(output);
+	do
+		result = rename(output->temporary, output->target);
+	while (rb_interrupted(result));
+	return !result || fail(output);
 }
 
 bool rb_output_close(struct rb_output *output)
@@ -248,8 +325,7 @@ bool rb_output_close(struct rb_output *output)
 		return false;
 	}
 	rb_scrap_hold(&before);
-	done = !output->temporary || !rename(output->temporary, output->target) ||
-	       fail(output);
+	done = put_in_place(output);
 	if (done && output->target)
 		sync_folder(output->target);
 	if (done)

@@ -28,8 +28,10 @@ struct rb_output {
 			  * directly */
 	char *temporary; /* owned: what is being written; NULL: the target itself */
 	bool made;       /* a file was made that must not be left half-written */
+	bool guarded;    /* rb_output_guard() was called, */
+	const struct stat *old; /* with this */
 	bool reader_left; /* a pipe was closed early: the rest is dropped, quietly */
-	int error;        /* errno of the first failure; 0: none */
+	int error; /* errno of the first failure, or RB_CHANGED_MEANWHILE; 0: none */
 };
 
 /* Would this output write over the input?  Asked before anything is opened. */
@@ -37,6 +39,15 @@ bool rb_output_is_input(const char *name, const struct stat *input);
 
 /* Open an output; false at a failure, with the reason in `error`. */
 bool rb_output_open(struct rb_output *output, const char *name, enum rb_output_way way);
+
+/* The new file holds what was in the old one, and may take its place only while that is
+ * as it was when it was read: `old`, or not there at all (NULL).  Looked at last of all.
+ */
+void rb_output_guard(struct rb_output *output, const struct stat *old);
+
+/* The file that a name stands for, symbolic links followed, as a text of the caller's;
+ * NULL with errno at a failure. */
+char *rb_output_target(const char *name);
 
 /* One of the program's own streams, STDOUT_FILENO or STDERR_FILENO, as an output. */
 struct rb_output rb_output_stream(int fd);

@@ -11,6 +11,7 @@
 
 #include "cli/complaint.h"
 #include "cli/digest.h"
+#include "cli/interrupted.h"
 #include "cli/page.h"
 #include "cli/stream.h"
 #include "cli/style.h"
@@ -32,17 +33,22 @@ struct work {
 /*
  * Two programs that add to one record at a time would each write what the other has not
  * seen.  The record itself is replaced, so its folder is what is locked; the lock goes
- * with the process, however that ends.  Where the system cannot lock, nothing is lost
- * but this.  -1: not locked.
+ * with the process, however that ends.  Where the system cannot lock, the one that comes
+ * second finds the record changed, and says so.  -1: not locked.
  */
-static int hold_folder(const char *path)
+static int hold_folder(const char *name)
 {
-	const char *slash = strrchr(path, '/');
-	char *folder = slash ? strndup(path, (size_t)(slash - path) + 1) : strdup(".");
-	int fd = folder ? open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC) : -1;
+	char *path = rb_output_target(name);
+	const char *slash = path ? strrchr(path, '/') : NULL;
+	int fd = -1;
 
-	free(folder);
-	while (fd >= 0 && flock(fd, LOCK_EX) && errno == EINTR)
+	if (slash)
+		path[slash - path + 1] = '\0';
+	while (path && rb_interrupted(fd = open(slash ? path : ".",
+						O_RDONLY | O_DIRECTORY | O_CLOEXEC)))
+		continue;
+	free(path);
+	while (fd >= 0 && rb_interrupted(flock(fd, LOCK_EX)))
 		continue;
 	return fd;
 }
@@ -76,7 +82,7 @@ static bool write_record(struct rb_sink *sink, void *self)
 	const struct work *work = self;
 	const struct rb_input *old = work->before ? &work->before->input : NULL;
 
-	if (!work->ledger->has_record)
+	if (!old || !work->ledger->has_record)
 		return rb_record_write_csv(sink, work->ledger);
 	rb_sink_bytes(sink, old->bytes, old->length);
 	if (old->bytes[old->length - 1] != '\n')
@@ -107,6 +113,7 @@ static bool reduce(struct work *work, struct rb_job_file *file,
 	*reduction = (struct rb_reduction){
 		.adjusted = rb_adjust(arena, findings, sections),
 		.style = rb_asked_style(line, rb_book_style(book)),
+		.fraction_asked = rb_given(line, RB_OPTION_FRACTION),
 		.unit_asked = rb_given(line, RB_OPTION_UNIT),
 		.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1),
 	};
@@ -134,9 +141,11 @@ static bool read_before(struct work *work)
 
 	if (!work->append)
 		return true;
-	if (stat(work->append, &about) && errno == ENOENT) {
+	if (stat(work->append, &about)) {
 		work->ledger->file = rb_title_file(work->append);
-		return true;
+		if (errno != ENOENT)
+			rb_job_failed(work->job, work->append, errno);
+		return errno == ENOENT;
 	}
 	work->before = rb_job_read(work->job, work->append);
 	return work->before &&
@@ -172,7 +181,7 @@ static void record(struct work *work)
 		return;
 	}
 	if (work->append) /* first: the page says what the record holds */
-		rb_job_write_to(job, work->append, write_record, work);
+		rb_job_add_to(job, work->append, work->before, write_record, work);
 	rb_job_write(job, write_result, work);
 }
 

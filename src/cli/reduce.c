@@ -92,6 +92,8 @@ static void reduce(struct rb_job *job, struct rb_job_file *file)
 		.adjusted = rb_adjust(job->arena, findings, sections),
 		.suspects = rb_suspects(job->arena, findings, sections),
 		.style = rb_asked_style(job->line, rb_book_style(book)),
+		.unit_asked = rb_given(job->line, RB_OPTION_UNIT),
+		.fraction_asked = rb_given(job->line, RB_OPTION_FRACTION),
 		.decimals = rb_given_number(job->line, RB_OPTION_DECIMALS, -1),
 		.adjust_anyway = judging.adjust_anyway,
 		.tolerance_overridden = rb_given(job->line, RB_OPTION_TOLERANCE),

@@ -13,15 +13,15 @@
 static char scrap[PATH_ROOM];
 static volatile sig_atomic_t there;
 
-static const int ending[] = { SIGINT, SIGTERM, SIGHUP };
+static const int ending[] = { SIGINT, SIGTERM, SIGHUP, SIGQUIT };
 #define ENDINGS (sizeof ending / sizeof *ending)
 
 static void remove_scrap(int number)
 {
 	if (there)
 		unlink(scrap);
-	signal(number, SIG_DFL);
-	raise(number);
+	(void)signal(number, SIG_DFL);
+	(void)raise(number);
 }
 
 /* A signal that the parent had ignored (nohup) stays ignored. */

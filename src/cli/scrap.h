@@ -3,7 +3,7 @@
  * scrap.h - the file that must not be left behind.
  *
  * One file at a time, under way and not yet whole, is known to the program's signal
- * handlers: SIGINT, SIGTERM and SIGHUP remove it before they end the program.
+ * handlers: SIGINT, SIGTERM, SIGHUP and SIGQUIT remove it before they end the program.
  */
 #ifndef RB_CLI_SCRAP_H
 #define RB_CLI_SCRAP_H
@@ -11,7 +11,7 @@
 #include <signal.h>
 #include <stdbool.h>
 
-/* Hold the three signals back: between making a file and naming it here nothing may end
+/* Hold these signals back: between making a file and naming it here nothing may end
  * the program. */
 void rb_scrap_hold(sigset_t *before);
 void rb_scrap_release(const sigset_t *before);

@@ -8,17 +8,36 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "cli/input.h"
+#include "cli/interrupted.h"
 #include "report/width.h"
+
+/* As deep as the stack ever is: four sinks, one within another, and what stands between.
+ */
+#define STACK_ROOM ((size_t)6 * RB_SINK_BLOCK)
+
+/* Where memory has run out the stack cannot grow either, and even to say so takes some of
+ * it: it is made as deep as it need be while there is memory. */
+static void deepen_stack(void)
+{
+	volatile char room[STACK_ROOM];
+
+	room[0] = 0;
+	(void)room[0];
+}
 
 /* A closed standard output is opened for reading, so that writing to it still fails. */
 void rb_streams_prepare(void)
 {
 	static const int way[] = { O_RDONLY, O_RDONLY, O_WRONLY };
 
-	signal(SIGPIPE, SIG_IGN);
+	deepen_stack();
+	(void)signal(SIGPIPE, SIG_IGN);
+	(void)signal(SIGXFSZ, SIG_IGN);
 	for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++)
-		if (fcntl(fd, F_GETFD) < 0 && open("/dev/null", way[fd]) != fd)
-			_exit(RB_EXIT_SYSTEM);
+		while (fcntl(fd, F_GETFD) < 0 && open("/dev/null", way[fd]) != fd)
+			if (errno != EINTR)
+				_exit(RB_EXIT_SYSTEM);
 }
 
 void rb_stream_open(struct rb_stream *stream, int fd)
@@ -41,13 +60,17 @@ bool rb_stream_color(int fd, enum rb_color wish)
 
 	if (wish != RB_COLOR_AUTO)
 		return wish == RB_COLOR_ALWAYS;
-	return (!none || !*none) && terminal && strcmp(terminal, "dumb") && isatty(fd);
+	return (!none || !*none) && terminal && strcmp(terminal, "dumb") != 0 &&
+	       isatty(fd);
 }
 
 enum rb_exit rb_system_failed(const char *what, int error)
 {
 	struct rb_stream stream;
-	const char *reason = strerror(error);
+	const char *reason =
+		error == RB_CHANGED_MEANWHILE
+			? "changed meanwhile by another program; run it again"
+			: strerror(error);
 
 	rb_stream_open(&stream, STDERR_FILENO);
 	rb_sink_text(&stream.sink, "rodbook: ");

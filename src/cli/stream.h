@@ -18,9 +18,9 @@ struct rb_stream {
 	struct rb_sink sink;
 };
 
-/* Make the streams fit to be written to: a closed one must not be mistaken for a file
- * that is opened later, and a pipe that was closed early must not end the program
- * unasked. */
+/* Make the streams fit to be written to, also where memory has run out: a closed one must
+ * not be mistaken for a file that is opened later, and neither a pipe that was closed
+ * early nor a limit on the size of files may end the program unasked. */
 void rb_streams_prepare(void);
 
 /* A sink on STDOUT_FILENO or STDERR_FILENO. */
@@ -34,7 +34,8 @@ enum rb_exit rb_stream_close(struct rb_stream *stream, enum rb_exit status);
  * NO_COLOR is set. */
 bool rb_stream_color(int fd, enum rb_color wish);
 
-/* Say "rodbook: what: reason" on standard error; always returns RB_EXIT_SYSTEM. */
+/* Say "rodbook: what: reason" on standard error; `error` is an errno, or
+ * RB_CHANGED_MEANWHILE.  Always returns RB_EXIT_SYSTEM. */
 enum rb_exit rb_system_failed(const char *what, int error);
 
 #endif

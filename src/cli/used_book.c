@@ -84,6 +84,7 @@ void rb_used_book_refuse(struct rb_job *job, const struct rb_used_book *book)
 		.suspects = rb_suspects(job->arena, &book->file->findings,
 					book->adjusted->sections),
 		.style = rb_asked_style(job->line, rb_book_style(book->spots->book)),
+		.fraction_asked = rb_given(job->line, RB_OPTION_FRACTION),
 		.unit_asked = rb_given(job->line, RB_OPTION_UNIT),
 		.decimals = rb_given_number(job->line, RB_OPTION_DECIMALS, -1),
 	};

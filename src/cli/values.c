@@ -30,8 +30,10 @@ static const char *name_of(const struct rb_values *values, enum rb_option option
 	const char *name = rb_option_row(option)->name;
 	char *dashed = rb_arena_take(values->job->arena, strlen(name) + 3, 1);
 
-	if (!dashed)
+	if (!dashed) {
+		rb_findings_no_memory(values->cells.findings);
 		return name;
+	}
 	memcpy(dashed, "--", 2);
 	memcpy(dashed + 2, name, strlen(name) + 1);
 	return dashed;
@@ -53,8 +55,18 @@ static void need(struct rb_values *values, const char *text, const char *what)
 rb_length rb_value_of(struct rb_values *values, const char *text, const char *what,
 		      enum rb_reading_kind kind)
 {
+	struct rb_findings *findings = values->cells.findings;
+	size_t before;
+	rb_length value;
+
 	need(values, text, what);
-	return rb_cells_length(&values->cells, cell_of(text), place_of(what), kind);
+	before = findings->of_severity[RB_ERROR];
+	value = rb_cells_length(&values->cells, cell_of(text), place_of(what), kind);
+	if (!rb_length_given(value) && !before &&
+	    findings->of_severity[RB_ERROR] == before) /* a lone apostrophe */
+		rb_findings_add(findings, RB_CODE_NOT_A_READING, place_of(what),
+				rb_text(text), rb_nothing());
+	return value;
 }
 
 rb_length rb_value_length(struct rb_values *values, enum rb_option option,

@@ -40,14 +40,14 @@ static void add_depths(struct rb_cautions *cautions, const struct rb_cut_sheet *
 }
 
 /* The lowest that is known of the trench at a station. */
-static rb_length lowest(const struct rb_cut_sheet *sheet, uint32_t i)
+static struct rb_exact lowest(const struct rb_inverts *inverts, uint32_t i)
 {
-	const struct rb_cut *cut = &sheet->cut[i];
-	rb_length wall = sheet->inverts->plan->pipe.wall;
+	rb_length bottom = rb_surface_above(inverts->plan, RB_TRENCH_BOTTOM);
+	rb_length wall = inverts->plan->pipe.wall;
 
-	if (rb_length_given(cut->trench_bottom))
-		return cut->trench_bottom;
-	return rb_length_given(wall) ? rb_length_sub(cut->invert, wall) : cut->invert;
+	if (!rb_length_given(bottom))
+		bottom = rb_length_given(wall) ? rb_length_negate(wall) : rb_length_of(0);
+	return rb_exact_add(inverts->station[i].out, rb_exact_of(bottom));
 }
 
 /* The trench must stay as far away as it is deep below the footing. */
@@ -57,7 +57,7 @@ static void add_footings(struct rb_cautions *cautions, const struct rb_cut_sheet
 
 	for (uint32_t i = 0; i < inverts->stations; i++) {
 		const struct rb_plan_row *row;
-		rb_length below;
+		struct rb_exact below;
 
 		if (inverts->station[i].row == RB_NO_PLAN_ROW)
 			continue;
@@ -65,13 +65,14 @@ static void add_footings(struct rb_cautions *cautions, const struct rb_cut_sheet
 		if (!rb_length_given(row->footing_bottom) ||
 		    !rb_length_given(row->footing_away))
 			continue;
-		below = rb_length_sub(row->footing_bottom, lowest(sheet, i));
-		if (rb_length_compare(row->footing_away, below) < 0)
+		below = rb_exact_sub(rb_exact_of(row->footing_bottom),
+				     lowest(inverts, i));
+		if (rb_exact_compare(rb_exact_of(row->footing_away), below) < 0)
 			add(cautions, (struct rb_caution){ .kind = RB_CAUTION_FOOTING,
 							   .rule = FOOTING_RULE,
 							   .where = row->name,
 							   .asks = "",
-							   .value = below,
+							   .value = rb_exact_round(below),
 							   .limit = row->footing_away,
 							   .at_least = sheet->at_least });
 	}

@@ -6,27 +6,11 @@
 
 #include "rodbook/plan.h"
 
-bool rb_cell_is_empty(struct rb_cell cell)
-{
-	static const char *const dashes[] = { "",       "-",      "\u2013",
-					      "\u2014", "\u2212", "\u2011" };
-
-	for (size_t i = 0; i < sizeof dashes / sizeof *dashes; i++)
-		if (strlen(dashes[i]) == cell.length &&
-		    !memcmp(dashes[i], cell.text, cell.length))
-			return true;
-	return false;
-}
-
 const char *rb_cells_text(struct rb_cells *cells, struct rb_cell cell)
 {
-	const char *text = rb_cell_is_empty(cell)
-				   ? ""
-				   : rb_arena_text(cells->arena, cell.text, cell.length);
-
-	if (!text)
-		rb_findings_no_memory(cells->findings);
-	return text ? text : "";
+	return rb_cell_is_empty(cell)
+		       ? ""
+		       : rb_findings_text(cells->findings, cell.text, cell.length);
 }
 
 struct rb_cell rb_key_cell(const struct rb_key_value *value)

@@ -19,9 +19,6 @@ struct rb_cells {
 	char hundred[16]; /* what was last written before a plus; "" at first */
 };
 
-/* Nothing, or a lone dash of any kind. */
-bool rb_cell_is_empty(struct rb_cell cell);
-
 /* The text of a cell, in the arena; "" where it is empty or there is no memory (which is
  * noted). */
 const char *rb_cells_text(struct rb_cells *cells, struct rb_cell cell);

@@ -14,12 +14,26 @@ struct work {
 	struct rb_ground ground;
 };
 
-/* A difference of two elevations, or none. */
-static rb_length above(rb_length a, rb_length b)
+/* From a surface of the pipe up to a place over it, exactly; false where the surface is
+ * not known. */
+static bool climb(const struct work *w, struct rb_exact place, struct rb_exact invert,
+		  enum rb_surface surface, struct rb_exact *up)
 {
-	if (!rb_length_given(a) || !rb_length_given(b))
-		return rb_length_none();
-	return rb_length_sub(a, b);
+	rb_length above = rb_surface_above(w->plan, surface);
+
+	if (!rb_length_given(above))
+		return false;
+	*up = rb_exact_sub(rb_exact_sub(place, invert), rb_exact_of(above));
+	return true;
+}
+
+static rb_length height(const struct work *w, struct rb_exact place,
+			struct rb_exact invert, enum rb_surface surface)
+{
+	struct rb_exact up;
+
+	return climb(w, place, invert, surface, &up) ? rb_exact_round(up)
+						     : rb_length_none();
 }
 
 static bool is_more(rb_length a, rb_length b)
@@ -78,6 +92,7 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 	}
 	if (cut && cut->how == RB_GROUND_UNKNOWN) {
 		cut->ground = spot->elevation;
+		cut->exact_ground = rb_exact_of(spot->elevation);
 		cut->how = RB_GROUND_SHOT;
 	}
 	if (cut && !rb_length_given(chainage))
@@ -114,21 +129,33 @@ static void interpolate(const struct work *w, uint32_t i)
 
 	if (cut->how != RB_GROUND_UNKNOWN)
 		return;
-	cut->ground = rb_ground_at(&w->ground, w->sheet->inverts->station[i].chainage,
-				   &is_shot);
-	if (rb_length_given(cut->ground))
-		cut->how = RB_GROUND_BETWEEN;
+	if (!rb_ground_at(&w->ground, w->sheet->inverts->station[i].chainage, &is_shot,
+			  &cut->exact_ground))
+		return;
+	cut->ground = rb_exact_round(cut->exact_ground);
+	cut->how = RB_GROUND_BETWEEN;
 }
 
 /* -- cuts -- */
 
-static void set_cuts(struct rb_cut *cut)
+/* Each from the exact heights, and rounded once. */
+static void set_cuts(const struct work *w, uint32_t i)
 {
-	cut->cut = above(cut->ground, cut->invert);
-	cut->cut_to_trench = above(cut->ground, cut->trench_bottom);
-	cut->cover = above(cut->ground, cut->top_of_pipe);
-	cut->hub_cut = above(cut->hub, cut->invert);
-	cut->hub_cut_to_trench = above(cut->hub, cut->trench_bottom);
+	struct rb_exact invert = w->sheet->inverts->station[i].out;
+	struct rb_cut *cut = &w->sheet->cut[i];
+
+	if (rb_length_given(cut->ground)) {
+		cut->cut = height(w, cut->exact_ground, invert, RB_INVERT);
+		cut->cut_to_trench =
+			height(w, cut->exact_ground, invert, RB_TRENCH_BOTTOM);
+		cut->cover = height(w, cut->exact_ground, invert, RB_TOP_OF_PIPE);
+	}
+	if (rb_length_given(cut->hub)) {
+		struct rb_exact hub = rb_exact_of(cut->hub);
+
+		cut->hub_cut = height(w, hub, invert, RB_INVERT);
+		cut->hub_cut_to_trench = height(w, hub, invert, RB_TRENCH_BOTTOM);
+	}
 }
 
 /* The next whole foot, or half metre, above every cut. */
@@ -154,8 +181,12 @@ static rb_length board_height(const struct work *w)
 static void set_boards(struct work *w, rb_length board)
 {
 	w->sheet->board = rb_length_given(board) ? board : board_height(w);
-	for (uint32_t i = 0; i < w->sheet->inverts->stations; i++)
-		w->sheet->cut[i].board = above(w->sheet->board, w->sheet->cut[i].hub_cut);
+	for (uint32_t i = 0; i < w->sheet->inverts->stations; i++) {
+		struct rb_cut *cut = &w->sheet->cut[i];
+
+		if (rb_length_given(w->sheet->board) && rb_length_given(cut->hub_cut))
+			cut->board = rb_length_sub(w->sheet->board, cut->hub_cut);
+	}
 }
 
 /* -- depth and cover -- */
@@ -171,22 +202,23 @@ static rb_length known_depth(const struct work *w)
 }
 
 static void look_at(struct work *w, const char *name, rb_length chainage,
-		    rb_length ground, struct rb_exact invert)
+		    struct rb_exact ground, struct rb_exact invert)
 {
-	rb_length top = rb_surface_at(w->plan, RB_TOP_OF_PIPE, invert);
-	rb_length depth = rb_length_add(rb_length_sub(ground, rb_exact_round(invert)),
-					known_depth(w));
-	rb_length cover = above(ground, top);
+	rb_length depth = rb_exact_round(
+		rb_exact_add(rb_exact_sub(ground, invert), rb_exact_of(known_depth(w))));
 	struct rb_cut_sheet *sheet = w->sheet;
+	struct rb_exact exact;
+	rb_length cover;
 
 	if (is_more(depth, sheet->deepest.value))
 		sheet->deepest = (struct rb_extreme){ depth, name, chainage };
-	if (!rb_length_given(cover))
+	if (!climb(w, ground, invert, RB_TOP_OF_PIPE, &exact))
 		return;
+	cover = rb_exact_round(exact);
 	if (!is_more(cover, sheet->least_cover.value) || !sheet->least_cover.where)
 		sheet->least_cover = (struct rb_extreme){ cover, name, chainage };
 	if (rb_length_given(w->plan->cover) &&
-	    rb_length_compare(cover, w->plan->cover) < 0)
+	    rb_exact_compare(exact, rb_exact_of(w->plan->cover)) < 0)
 		rb_findings_add4(w->findings, RB_CODE_COVER_SHORT,
 				 rb_at(0, RB_WHOLE_ROW, name, NULL),
 				 (struct rb_argument[RB_ARGUMENTS]){
@@ -205,15 +237,15 @@ static void find_extremes(struct work *w)
 	for (uint32_t i = 0; i < inverts->stations; i++)
 		if (rb_length_given(w->sheet->cut[i].ground))
 			look_at(w, inverts->station[i].name, inverts->station[i].chainage,
-				w->sheet->cut[i].ground, inverts->station[i].out);
+				w->sheet->cut[i].exact_ground, inverts->station[i].out);
 	for (uint32_t i = 0; i < w->ground.points; i++) {
 		const struct rb_ground_point *point = &w->ground.point[i];
 		struct rb_exact invert;
 
 		if (rb_inverts_at(inverts, point->chainage, &invert) &&
 		    !rb_inverts_station_at(inverts, point->chainage))
-			look_at(w, point->name, point->chainage, point->elevation,
-				invert);
+			look_at(w, point->name, point->chainage,
+				rb_exact_of(point->elevation), invert);
 	}
 }
 
@@ -246,7 +278,7 @@ struct rb_cut_sheet *rb_cut_sheet(struct rb_arena *arena, struct rb_findings *fi
 		return NULL;
 	for (uint32_t i = 0; i < inverts->stations; i++) {
 		interpolate(&w, i);
-		set_cuts(&w.sheet->cut[i]);
+		set_cuts(&w, i);
 	}
 	set_boards(&w, board);
 	find_extremes(&w);

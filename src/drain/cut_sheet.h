@@ -27,6 +27,7 @@ enum rb_ground_how {
 struct rb_cut {
 	rb_length invert, top_of_pipe, trench_bottom;
 	rb_length ground;
+	struct rb_exact exact_ground; /* before it was rounded; set where ground is */
 	enum rb_ground_how how;
 	rb_length cut, cut_to_trench, cover;
 	rb_length hub, hub_cut, hub_cut_to_trench;

@@ -14,15 +14,16 @@ const char *rb_dig_answer_name(enum rb_dig_answer answer)
 	return names[answer];
 }
 
-struct rb_dig rb_dig(rb_length wanted, rb_length read, rb_length within, bool digging)
+struct rb_dig rb_dig(struct rb_exact wanted, rb_length read, rb_length within,
+		     bool digging)
 {
-	struct rb_dig dig = { wanted, read, rb_length_sub(wanted, read), RB_ON_GRADE };
+	struct rb_exact difference = rb_exact_sub(wanted, rb_exact_of(read));
+	struct rb_dig dig = { rb_exact_round(wanted), read, rb_exact_round(difference),
+			      RB_ON_GRADE };
 
-	if (rb_length_compare(rb_length_absolute(dig.difference), within) <= 0)
-		return dig;
-	if (dig.difference.nm > 0)
+	if (rb_exact_compare(difference, rb_exact_of(within)) > 0)
 		dig.answer = RB_DIG;
-	else
+	else if (rb_exact_compare(difference, rb_exact_of(rb_length_negate(within))) < 0)
 		dig.answer = digging ? RB_OVER_DUG : RB_FILL;
 	return dig;
 }
@@ -33,8 +34,9 @@ rb_length rb_dig_within(enum rb_unit unit)
 							       : RB_INCH / 8);
 }
 
-rb_length rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *inverts,
-			rb_length hi, rb_length chainage, enum rb_surface surface)
+bool rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *inverts,
+		   rb_length hi, rb_length chainage, enum rb_surface surface,
+		   struct rb_exact *wanted)
 {
 	const struct rb_plan *plan = inverts->plan;
 	rb_length above = rb_surface_above(plan, surface);
@@ -44,7 +46,7 @@ rb_length rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *i
 		rb_findings_add(findings, RB_CODE_SURFACE_UNKNOWN, rb_in_file(),
 				rb_text(rb_surface_name(surface)),
 				rb_text(rb_surface_key(plan, surface)));
-		return above;
+		return false;
 	}
 	if (!rb_inverts_at(inverts, chainage, &invert)) {
 		rb_findings_add4(
@@ -54,10 +56,10 @@ rb_length rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *i
 				rb_text(inverts->station[0].name),
 				rb_text(inverts->station[inverts->stations - 1].name),
 			});
-		return rb_length_none();
+		return false;
 	}
-	return rb_exact_round(
-		rb_exact_sub(rb_exact_of(rb_length_sub(hi, above)), invert));
+	*wanted = rb_exact_sub(rb_exact_of(rb_length_sub(hi, above)), invert);
+	return true;
 }
 
 rb_length rb_dig_wanted_from_hub(rb_length hub_rod, rb_length cut)

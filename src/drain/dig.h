@@ -21,22 +21,25 @@ struct rb_dig {
 };
 
 /*
- * The answer to a reading.
+ * The answer to a reading, from the exact grade rod; what is kept of it is rounded.
  *
  *   within    how near is on grade: rb_dig_within(), unless the user says otherwise
  *   digging   low is over-dug (a trench bottom); otherwise low is to be filled or raised
  */
-struct rb_dig rb_dig(rb_length wanted, rb_length read, rb_length within, bool digging);
+struct rb_dig rb_dig(struct rb_exact wanted, rb_length read, rb_length within,
+		     bool digging);
 
 /* 1/8 in, or 3 mm in a metric unit. */
 rb_length rb_dig_within(enum rb_unit unit);
 
 /*
- * The grade rod of a surface at a chainage of a line from a height of instrument.  None
- * after an error: the chainage is not on the line, the surface is not known.
+ * The grade rod of a surface at a chainage of a line from a height of instrument.  False,
+ * and *wanted not set, after an error: the chainage is not on the line, the surface is
+ * not known.
  */
-rb_length rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *inverts,
-			rb_length hi, rb_length chainage, enum rb_surface surface);
+bool rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *inverts,
+		   rb_length hi, rb_length chainage, enum rb_surface surface,
+		   struct rb_exact *wanted);
 
 /* Without a plan: the rod on the hub and the cut (negative: a fill) marked on its stake.
  */

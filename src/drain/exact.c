@@ -7,15 +7,9 @@
 #define LARGEST_DENOMINATOR (INT64_C(1) << 61)
 #define COARSE_DENOMINATOR  (INT64_C(1) << 30)
 
-static int64_t greatest_common_divisor(int64_t a, int64_t b)
+static int64_t common_divisor(int64_t a, int64_t b)
 {
-	while (b) {
-		int64_t rest = a % b;
-
-		a = b;
-		b = rest;
-	}
-	return a;
+	return (int64_t)rb_wide_common_divisor(a, b);
 }
 
 /* num / den on top of whole; den > 0, num of either sign. */
@@ -23,7 +17,7 @@ static struct rb_exact reduced(rb_wide whole, rb_wide num, int64_t den)
 {
 	rb_wide carry = num / den - (num % den < 0);
 	int64_t rest = (int64_t)(num - carry * den);
-	int64_t divisor = greatest_common_divisor(den, rest);
+	int64_t divisor = common_divisor(den, rest);
 
 	return (struct rb_exact){ (int64_t)(whole + carry), rest / divisor,
 				  den / divisor };
@@ -41,9 +35,10 @@ static struct rb_exact coarse(struct rb_exact a)
 	return reduced(a.whole, num, COARSE_DENOMINATOR);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): once: coarse ones have a common denominator */
 struct rb_exact rb_exact_add(struct rb_exact a, struct rb_exact b)
 {
-	int64_t divisor = greatest_common_divisor(a.den, b.den);
+	int64_t divisor = common_divisor(a.den, b.den);
 	rb_wide den = rb_wide_mul(a.den / divisor, b.den);
 
 	if (den > LARGEST_DENOMINATOR)
@@ -61,8 +56,8 @@ struct rb_exact rb_exact_sub(struct rb_exact a, struct rb_exact b)
 
 struct rb_exact rb_exact_fall(rb_slope slope, rb_length length)
 {
-	int64_t divisor = greatest_common_divisor(
-		slope.run.nm, slope.fall.nm < 0 ? -slope.fall.nm : slope.fall.nm);
+	int64_t divisor = common_divisor(slope.run.nm, slope.fall.nm < 0 ? -slope.fall.nm
+									 : slope.fall.nm);
 
 	return reduced(0, rb_wide_mul(slope.fall.nm / divisor, length.nm),
 		       slope.run.nm / divisor);

@@ -40,25 +40,33 @@ static uint32_t lower_bound(const struct rb_ground *ground, rb_length chainage)
 	return low;
 }
 
-rb_length rb_ground_at(const struct rb_ground *ground, rb_length chainage, bool *is_shot)
+/* On the straight line between two points. */
+static struct rb_exact between(const struct rb_ground_point *before,
+			       const struct rb_ground_point *after, rb_length chainage)
 {
-	const struct rb_ground_point *after, *before;
+	rb_slope slope = { rb_length_sub(before->elevation, after->elevation),
+			   rb_length_sub(after->chainage, before->chainage) };
+
+	return rb_exact_sub(
+		rb_exact_of(before->elevation),
+		rb_exact_fall(slope, rb_length_sub(chainage, before->chainage)));
+}
+
+bool rb_ground_at(const struct rb_ground *ground, rb_length chainage, bool *is_shot,
+		  struct rb_exact *elevation)
+{
+	const struct rb_ground_point *after;
 	uint32_t next;
-	rb_length rise;
 
 	*is_shot = false;
 	if (!ground->points)
-		return rb_length_none();
+		return false;
 	next = lower_bound(ground, chainage);
 	after = ground->point + next;
 	*is_shot = next < ground->points && after->chainage.nm == chainage.nm;
-	if (*is_shot)
-		return after->elevation;
-	if (next == 0 || next == ground->points)
-		return rb_length_none();
-	before = after - 1;
-	rise = rb_length_share(rb_length_sub(after->elevation, before->elevation),
-			       rb_length_sub(chainage, before->chainage).nm,
-			       rb_length_sub(after->chainage, before->chainage).nm);
-	return rb_length_add(before->elevation, rise);
+	if (!*is_shot && (next == 0 || next == ground->points))
+		return false;
+	*elevation = *is_shot ? rb_exact_of(after->elevation)
+			      : between(after - 1, after, chainage);
+	return true;
 }

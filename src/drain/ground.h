@@ -8,6 +8,7 @@
 #ifndef RB_DRAIN_GROUND_H
 #define RB_DRAIN_GROUND_H
 
+#include "drain/exact.h"
 #include "level/spots.h"
 
 struct rb_ground_point {
@@ -27,8 +28,9 @@ bool rb_is_ground(const struct rb_spot *spot);
 /* Put the points in order of chainage. */
 void rb_ground_sort(struct rb_ground *ground);
 
-/* The ground at a chainage: a shot's own elevation (*is_shot), the straight line between
- * the two around it (rounded once), or none. */
-rb_length rb_ground_at(const struct rb_ground *ground, rb_length chainage, bool *is_shot);
+/* The ground at a chainage: a shot's own elevation (*is_shot), or the straight line
+ * between the two around it.  False, and *elevation not set, where it is unknown. */
+bool rb_ground_at(const struct rb_ground *ground, rb_length chainage, bool *is_shot,
+		  struct rb_exact *elevation);
 
 #endif

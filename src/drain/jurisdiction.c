@@ -45,8 +45,8 @@ static const struct rb_limit unset[] = {
 	  "sloping, shoring or shields in some places: look up the rule of this one" },
 };
 
-#define COUNT(table)  (sizeof table / sizeof *table)
-#define LIMITS(table) table, COUNT(table)
+#define COUNT(table)  (sizeof(table) / sizeof *(table))
+#define LIMITS(table) (table), COUNT(table)
 
 static const struct rb_jurisdiction table[] = {
 	{ "us osha",        "29 CFR 1926.651(b)(1)-(4)",      LIMITS(us_osha) },

@@ -45,18 +45,17 @@ static struct rb_place place_of(const struct work *w, uint32_t row, enum rb_colu
 	return rb_book_place(w->laid->spots->book, row, column);
 }
 
-/* Where the shot stands on the line, and what the plan has there. */
+/* Where the shot stands on the line, and the exact invert that the plan has there. */
 static bool set_planned(const struct work *w, const struct rb_spot *spot,
-			struct rb_laid_shot *shot)
+			struct rb_laid_shot *shot, struct rb_exact *invert)
 {
 	const struct rb_inverts *inverts = w->laid->inverts;
-	struct rb_exact invert;
 
 	if (shot->station != RB_NO_STATION) {
 		shot->chainage = inverts->station[shot->station].chainage;
-		invert = inverts->station[shot->station].out;
+		*invert = inverts->station[shot->station].out;
 	} else if (!rb_length_given(spot->chainage) ||
-		   !rb_inverts_at(inverts, spot->chainage, &invert)) {
+		   !rb_inverts_at(inverts, spot->chainage, invert)) {
 		rb_findings_add(w->findings, RB_CODE_SHOT_OFF_THE_LINE,
 				place_of(w, spot->row, RB_CHAINAGE), rb_text(spot->name),
 				rb_nothing());
@@ -64,15 +63,25 @@ static bool set_planned(const struct work *w, const struct rb_spot *spot,
 	}
 	shot->run = rb_length_absolute(
 		rb_length_sub(shot->chainage, inverts->station[0].chainage));
-	shot->planned = rb_exact_round(invert);
+	shot->planned = rb_exact_round(*invert);
 	return true;
 }
 
+/* Beyond the tolerance, high or low; where none is given, nothing is. */
+static bool is_out(struct rb_exact deviation, rb_length tolerance)
+{
+	return rb_length_given(tolerance) &&
+	       (rb_exact_compare(deviation, rb_exact_of(tolerance)) > 0 ||
+		rb_exact_compare(deviation, rb_exact_of(rb_length_negate(tolerance))) <
+			0);
+}
+
 static bool set_invert(const struct work *w, const struct rb_spot *spot,
-		       struct rb_laid_shot *shot)
+		       struct rb_laid_shot *shot, struct rb_exact planned)
 {
 	const struct rb_plan *plan = w->laid->inverts->plan;
 	rb_length above = above_invert(&plan->pipe, spot->rod_on);
+	struct rb_exact deviation;
 
 	if (!rb_length_given(above)) {
 		rb_findings_add(w->findings, RB_CODE_PIPE_NEEDED,
@@ -81,16 +90,16 @@ static bool set_invert(const struct work *w, const struct rb_spot *spot,
 		return false;
 	}
 	shot->invert = rb_length_sub(spot->elevation, above);
-	shot->deviation = rb_length_sub(shot->invert, shot->planned);
-	shot->out = rb_length_given(plan->grade_tolerance) &&
-		    rb_length_compare(rb_length_absolute(shot->deviation),
-				      plan->grade_tolerance) > 0;
+	deviation = rb_exact_sub(rb_exact_of(shot->invert), planned);
+	shot->deviation = rb_exact_round(deviation);
+	shot->out = is_out(deviation, plan->grade_tolerance);
 	return true;
 }
 
 static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t station)
 {
 	struct rb_laid_shot *shot = &w->laid->shot[w->laid->shots];
+	struct rb_exact planned;
 
 	if (!is_shot(spot, station))
 		return;
@@ -105,7 +114,7 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 				       .station = station,
 				       .rod_on = spot->rod_on,
 				       .chainage = spot->chainage };
-	if (set_planned(w, spot, shot) && set_invert(w, spot, shot))
+	if (set_planned(w, spot, shot, &planned) && set_invert(w, spot, shot, planned))
 		w->laid->shots++;
 }
 

@@ -14,6 +14,7 @@ struct entry {
 
 struct index {
 	const struct rb_inverts *inverts;
+	const char **folded; /* by station */
 	struct entry *entry; /* by folded name, then by station */
 	uint32_t entries;
 };
@@ -41,17 +42,20 @@ static bool make_index(struct rb_arena *arena, struct index *index)
 	uint32_t stations = index->inverts->stations;
 
 	index->entry = rb_arena_take(arena, stations, sizeof *index->entry);
-	for (uint32_t i = 0; index->entry && i < stations; i++) {
-		const char *folded = fold(arena, index->inverts->station[i].name);
-
-		if (!folded)
+	index->folded = rb_arena_take(arena, stations, sizeof *index->folded);
+	if (!index->entry || !index->folded)
+		return false;
+	for (uint32_t i = 0; i < stations; i++) {
+		index->folded[i] = fold(arena, index->inverts->station[i].name);
+		if (!index->folded[i])
 			return false;
-		if (*folded)
-			index->entry[index->entries++] = (struct entry){ folded, i };
+		if (*index->folded[i])
+			index->entry[index->entries++] =
+				(struct entry){ index->folded[i], i };
 	}
 	if (index->entries)
 		qsort(index->entry, index->entries, sizeof *index->entry, by_name);
-	return index->entry;
+	return true;
 }
 
 /* The first entry that is not before a name. */
@@ -70,25 +74,6 @@ static uint32_t lower_bound(const struct index *index, const char *folded)
 	return low;
 }
 
-/* Of stations of one name the one at the chainage; else the first. */
-static uint32_t station_named(const struct index *index, const char *folded,
-			      rb_length chainage)
-{
-	uint32_t first = lower_bound(index, folded);
-
-	for (uint32_t i = first; i < index->entries; i++) {
-		uint32_t station = index->entry[i].station;
-
-		if (strcmp(index->entry[i].folded, folded))
-			break;
-		if (index->inverts->station[station].chainage.nm == chainage.nm)
-			return station;
-	}
-	if (first < index->entries && !strcmp(index->entry[first].folded, folded))
-		return index->entry[first].station;
-	return RB_NO_STATION;
-}
-
 static uint32_t station_at(const struct index *index, rb_length chainage)
 {
 	const struct rb_station *station = NULL;
@@ -96,6 +81,20 @@ static uint32_t station_at(const struct index *index, rb_length chainage)
 	if (rb_length_given(chainage))
 		station = rb_inverts_station_at(index->inverts, chainage);
 	return station ? (uint32_t)(station - index->inverts->station) : RB_NO_STATION;
+}
+
+/* Of stations of one name the one at the chainage; else the first. */
+static uint32_t station_named(const struct index *index, const char *folded,
+			      rb_length chainage)
+{
+	uint32_t at = station_at(index, chainage), first;
+
+	if (at != RB_NO_STATION && !strcmp(index->folded[at], folded))
+		return at;
+	first = lower_bound(index, folded);
+	if (first < index->entries && !strcmp(index->entry[first].folded, folded))
+		return index->entry[first].station;
+	return RB_NO_STATION;
 }
 
 static void say_disagrees(struct rb_findings *findings, const struct index *index,
@@ -135,7 +134,7 @@ uint32_t *rb_match(struct rb_arena *arena, struct rb_findings *findings,
 		   const struct rb_inverts *inverts, const struct rb_spots *spots,
 		   bool (*is_wanted)(const struct rb_spot *spot))
 {
-	struct index index = { inverts, NULL, 0 };
+	struct index index = { .inverts = inverts };
 	uint32_t *station =
 		rb_arena_take(arena, (size_t)spots->count + 1, sizeof *station);
 

@@ -35,7 +35,8 @@ static const struct rb_pipe_size no_hub[] = {
 	SIZE( 8000,  8380, 230), SIZE(10000, 10560, 280), SIZE(12000, 12500, 280),
 };
 
-#define SIZES(table) table, sizeof table / sizeof *table
+#define COUNT(table) (sizeof(table) / sizeof *(table))
+#define SIZES(table) (table), COUNT(table)
 
 static const struct rb_pipe_kind kinds[] = {
 	{ "sch 40",
@@ -84,8 +85,6 @@ static const rb_length made[] = {
 	IN(30000), IN(36000),
 };
 /* clang-format on */
-
-#define COUNT(table) (sizeof table / sizeof *table)
 
 const struct rb_pipe_kind *rb_pipe_kinds(size_t *count)
 {

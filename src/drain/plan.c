@@ -8,6 +8,7 @@
 #include "drain/plan_check.h"
 #include "drain/plan_keys.h"
 #include "level/places.h"
+#include "notes/heading.h"
 
 /* clang-format off */
 static const struct rb_heading headings[] = {
@@ -56,6 +57,13 @@ static const char *const column_name[RB_PLAN_COLUMNS] = {
 };
 /* clang-format on */
 
+static const enum rb_measured measured[RB_SHEET_COLUMNS] = {
+	[RB_PLAN_CHAINAGE] = RB_RUNS,     [RB_PLAN_STATION] = RB_RUNS,
+	[RB_PLAN_INVERT] = RB_ELEVATIONS, [RB_PLAN_INVERT_IN] = RB_ELEVATIONS,
+	[RB_PLAN_STEP] = RB_READINGS,     [RB_PLAN_FOOTING_BOTTOM] = RB_ELEVATIONS,
+	[RB_PLAN_FOOTING_AWAY] = RB_RUNS, [RB_PLAN_OFFSET] = RB_RUNS,
+};
+
 static void settle(int32_t cell_of[RB_SHEET_COLUMNS])
 {
 	int32_t station = cell_of[RB_PLAN_STATION];
@@ -81,11 +89,13 @@ static const struct rb_form form = {
 	.keys = RB_PLAN_KEYS,
 	.heading = headings,
 	.headings = sizeof headings / sizeof *headings,
+	.measured = measured,
 	.column_name = column_name,
 	.passed_over = -1,
 	.settle = settle,
 	.is_header = is_header,
 	.header_wanted = "a point column, a chainage column and an invert column",
+	.header_such_as = "point, chainage, invert, slope",
 };
 
 struct reader {
@@ -120,6 +130,7 @@ static bool on_header(void *self, const struct rb_sheet *sheet)
 	r->plan->decimal_comma = r->cells.decimal_comma;
 	memcpy(r->plan->cell_of, sheet->cell_of, sizeof r->plan->cell_of);
 	rb_plan_read_keys(&r->cells, r->plan, sheet);
+	rb_headings_check_units(r->cells.findings, sheet, r->plan->unit);
 	return true;
 }
 

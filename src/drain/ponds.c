@@ -6,19 +6,21 @@
 
 struct walk {
 	struct rb_laid *laid;
+	const rb_length *step; /* by shot */
 	rb_length water; /* the level at which water would stand: the highest invert so
 			    far */
 	uint32_t dam;    /* the shot that holds it */
 	bool is_wet;     /* the pond last begun goes on */
 };
 
-/* How far down the leg from a dry shot the water reaches, from its wet end. */
+/* How far up the leg to a dry shot the water reaches, from where that leg comes in. */
 static rb_length wet_part(const struct walk *w, uint32_t dry, uint32_t wet)
 {
 	const struct rb_laid_shot *shot = w->laid->shot;
 	rb_length run = rb_length_sub(shot[wet].run, shot[dry].run);
-	rb_length depth = rb_length_sub(w->water, shot[wet].invert);
-	rb_length rise = rb_length_sub(shot[dry].invert, shot[wet].invert);
+	rb_length in = rb_length_add(shot[wet].invert, w->step[wet]);
+	rb_length depth = rb_length_sub(w->water, in);
+	rb_length rise = rb_length_sub(shot[dry].invert, in);
 
 	return rise.nm > 0 ? rb_length_share(run, depth.nm, rise.nm) : run;
 }
@@ -64,10 +66,10 @@ static void end(struct walk *w, uint32_t i)
 	w->is_wet = false;
 }
 
-static void take(struct walk *w, uint32_t i, rb_length step)
+static void take(struct walk *w, uint32_t i)
 {
 	rb_length invert = w->laid->shot[i].invert;
-	rb_length in = rb_length_add(invert, step);
+	rb_length in = rb_length_add(invert, w->step[i]);
 
 	if (rb_length_compare(invert, w->water) < 0) {
 		if (w->is_wet)
@@ -97,13 +99,13 @@ static void turn_round(struct rb_laid *laid)
 
 bool rb_ponds(struct rb_arena *arena, struct rb_laid *laid, const rb_length *step)
 {
-	struct walk w = { laid, rb_length_none(), 0, false };
+	struct walk w = { laid, step, rb_length_none(), 0, false };
 
 	laid->pond = rb_arena_take(arena, laid->shots, sizeof *laid->pond);
 	if (!laid->pond)
 		return false;
 	for (uint32_t i = laid->shots; i-- > 0;)
-		take(&w, i, step[i]);
+		take(&w, i);
 	turn_round(laid);
 	return true;
 }

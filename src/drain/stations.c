@@ -31,23 +31,38 @@ static struct rb_exact on_grade(const struct rb_inverts *inverts,
 	return rb_exact_sub(from->out, rb_exact_fall(reach->slope, along));
 }
 
-/* The last reach that has the chainage is the one that leaves a station standing there.
- */
+static rb_length run_to(const struct rb_inverts *inverts, rb_length chainage)
+{
+	return rb_length_absolute(rb_length_sub(chainage, inverts->station[0].chainage));
+}
+
+/* Reaches stand by the distance of their beginning.  The last reach that has the chainage
+ * is the one that leaves a station standing there. */
 const struct rb_reach *rb_inverts_at(const struct rb_inverts *inverts, rb_length chainage,
 				     struct rb_exact *invert)
 {
-	for (uint32_t i = inverts->reaches; i-- > 0;) {
-		const struct rb_reach *reach = &inverts->reach[i];
-		const struct rb_station *to = &inverts->station[reach->to];
+	rb_length run = run_to(inverts, chainage);
+	uint32_t low = 0, high = inverts->reaches;
+	const struct rb_reach *reach;
+	const struct rb_station *to;
 
-		if (!is_within(inverts, reach, chainage))
-			continue;
-		*invert = rb_length_compare(to->chainage, chainage)
-				  ? on_grade(inverts, reach, chainage)
-				  : to->out;
-		return reach;
+	while (high - low > 1) {
+		uint32_t middle = low + (high - low) / 2;
+		uint32_t from = inverts->reach[middle].from;
+
+		if (rb_length_compare(inverts->station[from].run, run) <= 0)
+			low = middle;
+		else
+			high = middle;
 	}
-	return NULL;
+	reach = &inverts->reach[low];
+	if (!high || !is_within(inverts, reach, chainage))
+		return NULL;
+	to = &inverts->station[reach->to];
+	*invert = rb_length_compare(to->chainage, chainage)
+			  ? on_grade(inverts, reach, chainage)
+			  : to->out;
+	return reach;
 }
 
 /* Stations stand by their distance from the upstream end. */
@@ -56,7 +71,7 @@ const struct rb_station *rb_inverts_station_at(const struct rb_inverts *inverts,
 {
 	const struct rb_station *station = inverts->station;
 	uint32_t low = 0, high = inverts->stations;
-	rb_length run = rb_length_absolute(rb_length_sub(chainage, station[0].chainage));
+	rb_length run = run_to(inverts, chainage);
 
 	while (low < high) {
 		uint32_t middle = low + (high - low) / 2;
@@ -128,8 +143,7 @@ static bool add_one(struct rb_arena *arena, const struct rb_inverts *inverts,
 		.row = RB_NO_PLAN_ROW,
 		.reach = number,
 		.chainage = chainage,
-		.run = rb_length_absolute(
-			rb_length_sub(chainage, inverts->station[0].chainage)),
+		.run = run_to(inverts, chainage),
 		.in = invert,
 		.out = invert,
 	};

@@ -6,6 +6,7 @@
  * Elevations, ch. E), or by distance its length so far over the section's (La Putt,
  * Elementary Surveying, levelling chapter).  All points seen from a setup move with it.
  */
+#include "level/chain.h"
 #include "level/kind.h"
 #include "rodbook/reduce.h"
 
@@ -76,8 +77,6 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 		return NULL;
 	}
 	a->sections = sections;
-	for (uint32_t i = 0; i < setups; i++)
-		a->correction[i] = rb_length_none();
 	for (uint32_t i = 0; sections->adjust == RB_BY_DISTANCE && i < sections->sections;
 	     i++)
 		if (sections->section[i].adjusted)
@@ -87,34 +86,18 @@ struct rb_adjusted *rb_adjust(struct rb_arena *arena, struct rb_findings *findin
 
 		if (of == RB_NO_SECTION)
 			a->correction[i] = of_spur(a, i);
-		else if (sections->section[of].adjusted &&
-			 sections->adjust == RB_BY_SETUPS)
+		else if (!sections->section[of].adjusted ||
+			 sections->adjust == RB_NOT_ADJUSTED)
+			a->correction[i] = rb_length_none();
+		else if (sections->adjust == RB_BY_SETUPS)
 			by_setups(a, i);
 	}
 	return a;
 }
 
-/* The adjusted section that ends with the shot, or NULL. */
-static const struct rb_section *ending(const struct rb_sections *sections, uint32_t shot)
-{
-	uint32_t low = 0, high = sections->sections;
-
-	while (low < high) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (sections->section[middle].end < shot)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	if (low == sections->sections || sections->section[low].end != shot ||
-	    !sections->section[low].adjusted)
-		return NULL;
-	return &sections->section[low];
-}
-
 /* A point that was only backsighted has what it had when it was reached; a known one that
  * begins an adjusted section is not moved. */
+/* NOLINTNEXTLINE(misc-no-recursion): once: what was reached was reached by a sight */
 static rb_length of_backsight(const struct rb_adjusted *a, const struct rb_shot *shot)
 {
 	uint32_t opens = rb_shot_opens(shot);
@@ -125,6 +108,7 @@ static rb_length of_backsight(const struct rb_adjusted *a, const struct rb_shot 
 	return rb_length_given(a->correction[opens]) ? rb_length_of(0) : rb_length_none();
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): once, see above */
 rb_length rb_shot_correction(const struct rb_adjusted *adjusted, uint32_t shot)
 {
 	const struct rb_shot *s = &adjusted->sections->reduced->shot[shot];
@@ -134,8 +118,9 @@ rb_length rb_shot_correction(const struct rb_adjusted *adjusted, uint32_t shot)
 		return of_backsight(adjusted, s);
 	if (!rb_shot_closes(adjusted->sections->reduced, shot))
 		return adjusted->correction[s->setup];
-	section = ending(adjusted->sections, shot);
-	return section ? rb_length_negate(section->misclosure) : rb_length_none();
+	section = rb_section_ending(adjusted->sections, shot);
+	return section && section->adjusted ? rb_length_negate(section->misclosure)
+					    : rb_length_none();
 }
 
 rb_length rb_shot_adjusted(const struct rb_adjusted *adjusted, uint32_t shot)

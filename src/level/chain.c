@@ -10,6 +10,7 @@
 #include <stdlib.h>
 
 #include "level/kind.h"
+#include "notes/seek.h"
 
 #define WALKED (RB_NO_SECTION - 1) /* on the way: belongs to a chain already */
 
@@ -20,6 +21,7 @@ struct finder {
 	uint32_t ends;
 	bool *goes_on; /* by setup: another one with sights hangs on it, or it closes */
 	bool shared;
+	bool spurs; /* setups were walked that lead to no closing: open ends or spurs */
 };
 
 static bool has_sights(const struct rb_reduced *reduced, uint32_t setup)
@@ -60,7 +62,7 @@ static void find_closings(struct finder *f)
 			continue;
 		f->end[f->ends++] = i;
 		f->goes_on[setup] = true;
-		if (mark(f, setup, WALKED, &hung) != RB_NO_SETUP)
+		if (mark(f, setup, f->ends - 1, &hung) != RB_NO_SETUP)
 			f->shared = true;
 	}
 }
@@ -109,6 +111,7 @@ static void find_open_ends(struct finder *f)
 		if (f->goes_on[i] || f->of_setup[i] != RB_NO_SECTION ||
 		    !has_sights(f->reduced, i))
 			continue;
+		f->spurs = true;
 		met = mark(f, i, WALKED, &hung);
 		if (met != RB_NO_SETUP && !goes_on_behind_closing(f->reduced, met, hung))
 			continue;
@@ -163,7 +166,8 @@ static bool take_sections(struct finder *f, struct rb_sections *sections,
 		sections->section[i].end = f->end[i];
 		sections->section[i].last = f->reduced->shot[f->end[i]].setup;
 	}
-	settle(f, sections);
+	if (f->spurs) /* else the marks are the sections' already */
+		settle(f, sections);
 	return true;
 }
 
@@ -191,4 +195,16 @@ bool rb_chains_find(struct rb_sections *sections, struct rb_arena *arena, bool *
 	}
 	rb_arena_free(scratch);
 	return found;
+}
+
+const struct rb_section *rb_section_ending(const struct rb_sections *sections,
+					   uint32_t shot)
+{
+	uint32_t at =
+		rb_seek(sections->section, sections->sections, sizeof *sections->section,
+			offsetof(struct rb_section, end), shot);
+
+	return at < sections->sections && sections->section[at].end == shot
+		       ? &sections->section[at]
+		       : NULL;
 }

@@ -13,4 +13,8 @@
  */
 bool rb_chains_find(struct rb_sections *sections, struct rb_arena *arena, bool *shared);
 
+/* The section that ends with the shot, or NULL. */
+const struct rb_section *rb_section_ending(const struct rb_sections *sections,
+					   uint32_t shot);
+
 #endif

@@ -39,7 +39,7 @@ static void add(struct finder *f, uint32_t shot, uint32_t against, rb_length ele
 
 	if (f->nearest && f->nearest[s->setup] == RB_NO_SECTION)
 		return;
-	if (f->found)
+	if (f->found && f->nearest)
 		f->found[f->count] = (struct found){
 			{ shot, against, rb_length_sub(s->elevation, elevation) },
 			f->nearest[s->setup],
@@ -143,7 +143,7 @@ static bool find(struct rb_sections *sections, struct rb_arena *arena,
 
 	if (!find_all(&f, allocator))
 		return false;
-	if (!f.count) /* as in most books */
+	if (!f.count)
 		return true;
 	nearest = rb_arena_take(scratch, (size_t)f.reduced->setups + 1, sizeof *nearest);
 	if (!nearest)
@@ -164,9 +164,13 @@ static bool find(struct rb_sections *sections, struct rb_arena *arena,
 bool rb_checks_find(struct rb_sections *sections, struct rb_arena *arena,
 		    struct rb_findings *findings)
 {
-	struct rb_arena *scratch = rb_arena_new(rb_arena_allocator(arena));
-	bool found = scratch && find(sections, arena, findings, scratch);
+	struct rb_arena *scratch;
+	bool found;
 
+	if (!sections->reduced->any_check && !sections->reduced->any_again)
+		return true; /* as in most books */
+	scratch = rb_arena_new(rb_arena_allocator(arena));
+	found = scratch && find(sections, arena, findings, scratch);
 	rb_arena_free(scratch);
 	return found;
 }

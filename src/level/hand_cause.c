@@ -3,21 +3,15 @@
  * hand_cause.c - what was probably done in a wrong cell.
  *
  * A cause is a small test: would this slip have given just the value that is written? The
- * tests are tried in the order of the table, the plainest first, and the first that holds
- * is told.
+ * tests are tried in the order of the table, the plainest first, each in the steps in
+ * which it can happen, and the first that holds is told.
  */
 #include "level/hand_suspicion.h"
 #include "level/kind.h"
 
-static bool is_sight_step(const struct rb_suspicion *s)
-{
-	return s->cell->step == RB_STEP_FORESIGHT ||
-	       s->cell->step == RB_STEP_INTERMEDIATE;
-}
-
 /* -- the wrong way round -- */
 
-static bool other_way(const struct rb_suspicion *s)
+static bool other_way(struct rb_suspicion *s)
 {
 	return s->cell->reading.nm != 0 &&
 	       rb_suspect_written(s, rb_suspect_from(s, s->cell->base,
@@ -29,25 +23,12 @@ static bool inverted(struct rb_suspicion *s)
 	return s->cell->reading.nm < 0 && other_way(s);
 }
 
-static bool added(struct rb_suspicion *s)
-{
-	return is_sight_step(s) && other_way(s);
-}
-
-static bool subtracted(struct rb_suspicion *s)
-{
-	return s->cell->step == RB_STEP_HEIGHT && other_way(s);
-}
-
 /* -- another value carried -- */
 
 static bool known_written(struct rb_suspicion *s)
 {
-	rb_length known;
+	rb_length known = rb_shot_known(s->walk->reduced, s->walk->shot);
 
-	if (!is_sight_step(s))
-		return false;
-	known = rb_shot_known(s->walk->reduced, s->walk->shot);
 	return rb_length_given(known) && rb_suspect_written(s, known);
 }
 
@@ -55,7 +36,7 @@ static bool not_from_known(struct rb_suspicion *s)
 {
 	const struct rb_shot *shot = &s->walk->reduced->shot[s->walk->shot];
 
-	return s->cell->step == RB_STEP_HEIGHT && shot->booked != RB_BOOKED_NOWHERE &&
+	return shot->booked != RB_BOOKED_NOWHERE &&
 	       rb_with_base(s, s->walk->elevation[s->walk->shot].own);
 }
 
@@ -92,7 +73,7 @@ static bool wrong_height(struct rb_suspicion *s)
 
 static bool height_kept(struct rb_suspicion *s)
 {
-	return s->cell->step == RB_STEP_HEIGHT && s->walk->setup > 0 &&
+	return s->walk->setup > 0 &&
 	       rb_suspect_written(s, s->walk->height[s->walk->setup - 1].own);
 }
 
@@ -102,8 +83,6 @@ static bool from_sight(struct rb_suspicion *s, bool intermediate)
 {
 	const struct rb_reduced *reduced = s->walk->reduced;
 
-	if (s->cell->step != RB_STEP_HEIGHT)
-		return false;
 	for (uint32_t i = s->walk->shot, far = 0; i-- > 0 && far < RB_FAR_BACK; far++) {
 		const struct rb_shot *shot = &reduced->shot[i];
 		bool side = shot->kind == RB_SIDE_POINT || shot->kind == RB_CHECK;
@@ -132,8 +111,6 @@ static bool one_reading(struct rb_suspicion *s, int times)
 {
 	const struct rb_book *book = s->walk->book;
 
-	if (s->cell->step != RB_STEP_SUM)
-		return false;
 	for (s->row = s->walk->sums_from; s->row < s->cell->row; s->row++) {
 		rb_length value = rb_book_value(book, s->cell->column, s->row);
 
@@ -157,6 +134,32 @@ static bool twice(struct rb_suspicion *s)
 	return one_reading(s, 1);
 }
 
+/* The foresights, all or those alone that carry the levels on, and the intermediate
+ * sights with them. */
+static bool with_intermediates(struct rb_suspicion *s)
+{
+	const struct rb_hand_totals *totals[] = { &s->walk->since, &s->walk->all };
+
+	if (s->cell->column != RB_FORESIGHT)
+		return false;
+	for (size_t i = 0; i < sizeof totals / sizeof *totals; i++) {
+		rb_length middle = totals[i]->column[RB_INTERMEDIATE];
+
+		if (middle.nm &&
+		    (rb_suspect_written(
+			     s, rb_length_add(totals[i]->column[RB_FORESIGHT], middle)) ||
+		     rb_suspect_written(s, rb_length_add(totals[i]->turning, middle))))
+			return true;
+	}
+	return false;
+}
+
+static bool anything(struct rb_suspicion *s)
+{
+	(void)s;
+	return true;
+}
+
 /* -- the table -- */
 
 #define STEP(name) (1u << RB_STEP_##name)
@@ -174,9 +177,9 @@ static const struct cause {
 	{ RB_CAUSE_INVERTED, REDUCTIONS,
 	  "inverted reading counted as an upright one", inverted, false },
 	{ RB_CAUSE_ADDED, STEP(INTERMEDIATE) | STEP(FORESIGHT),
-	  "foresight added instead of subtracted", added, false },
+	  "foresight added instead of subtracted", other_way, false },
 	{ RB_CAUSE_SUBTRACTED, STEP(HEIGHT),
-	  "backsight subtracted instead of added", subtracted, false },
+	  "backsight subtracted instead of added", other_way, false },
 	{ RB_CAUSE_KNOWN_WRITTEN, STEP(INTERMEDIATE) | STEP(FORESIGHT),
 	  "known elevation written instead of the one worked out", known_written, false },
 	{ RB_CAUSE_NOT_FROM_KNOWN, STEP(HEIGHT),
@@ -193,6 +196,8 @@ static const struct cause {
 	  "a reading left out of the sum", left_out, true },
 	{ RB_CAUSE_TWICE, STEP(SUM),
 	  "a reading counted twice", twice, true },
+	{ RB_CAUSE_WITH_INTERMEDIATES, STEP(SUM),
+	  "intermediate sights counted in the sum of the foresights", with_intermediates, false },
 	{ RB_CAUSE_BASE_TEN, REDUCTIONS,
 	  "base-ten carry in inches", rb_pen_base_ten, false },
 	{ RB_CAUSE_DECIMALS, REDUCTIONS,
@@ -205,8 +210,12 @@ static const struct cause {
 	  "copied from the line above", rb_pen_copied, true },
 	{ RB_CAUSE_ROUNDED, ANY,
 	  "rounded too early", rb_pen_rounded, false },
-	{ RB_CAUSE_CARRY, ANY,
+	{ RB_CAUSE_CARRY, ANY & ~STEP(REPEATED),
 	  "a carry or a borrow lost", rb_pen_carry_lost, false },
+	{ RB_CAUSE_BENCHMARK, STEP(REPEATED) | STEP(HEIGHT),
+	  "known elevation copied wrong", rb_pen_benchmark, false },
+	{ RB_CAUSE_MISCOPIED, STEP(REPEATED),
+	  "copied wrong", anything, false },
 };
 /* clang-format on */
 

@@ -12,6 +12,7 @@ static const char *const step_names[RB_HAND_STEPS] = {
 	[RB_STEP_FORESIGHT]    = "elevation by a foresight",
 	[RB_STEP_REPEATED]     = "value written again",
 	[RB_STEP_SUM]          = "sum",
+	[RB_STEP_DIFFERENCE]   = "difference of the sums",
 	[RB_STEP_MISCLOSURE]   = "misclosure",
 };
 /* clang-format on */

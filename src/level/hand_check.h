@@ -10,14 +10,20 @@
  * taken as they stand: a wrong one shows in the closure, never here.
  *
  * Where hand values are looked for:
+ *
  *   height of instrument  on the row of the backsight; or, where that is empty, on the
  *                         first row after it that has one; further ones are repetitions
  *   elevation             on the row of the sight: height of instrument - sight, also on
- * a known point, so that its misclosure can be seen.  A turning point of two rows may
- * have it on either, or on both known elevation       may be repeated on the row of a
- * backsight; the height of instrument goes on from the known elevation sum, total under a
- * column of readings or of sight lengths: its sum since the sums before, or from the top
+ *                         a known point, so that its misclosure can be seen.  A turning
+ *                         point of two rows may have it on either, or on both
+ *   known elevation       may be repeated on the row of a backsight; the height of
+ *                         instrument goes on from the known elevation
+ *   sum, total            under readings or sight lengths: their sum since the sums
+ *                         before, or from the top
+ *   difference            of the sums, under any column and of either sign
  *   misclosure, closure   the note keeper's elevation less the known one, of either sign
+ *
+ * Which names such rows have is told in notes/keeper.h.
  */
 #ifndef RB_LEVEL_HAND_CHECK_H
 #define RB_LEVEL_HAND_CHECK_H
@@ -31,6 +37,7 @@ enum rb_hand_step {
 	RB_STEP_FORESIGHT,    /* height of instrument - foresight */
 	RB_STEP_REPEATED,     /* a value of an earlier cell, written again */
 	RB_STEP_SUM,
+	RB_STEP_DIFFERENCE,
 	RB_STEP_MISCLOSURE,
 	RB_HAND_STEPS
 };
@@ -58,6 +65,7 @@ enum rb_hand_cause {
 	RB_CAUSE_FROM_OTHER,
 	RB_CAUSE_LEFT_OUT,
 	RB_CAUSE_TWICE,
+	RB_CAUSE_WITH_INTERMEDIATES,
 	RB_CAUSE_BASE_TEN,
 	RB_CAUSE_DECIMALS,
 	RB_CAUSE_FRACTION,
@@ -65,6 +73,8 @@ enum rb_hand_cause {
 	RB_CAUSE_COPIED,
 	RB_CAUSE_ROUNDED,
 	RB_CAUSE_CARRY,
+	RB_CAUSE_BENCHMARK,
+	RB_CAUSE_MISCOPIED,
 	RB_HAND_CAUSES
 };
 

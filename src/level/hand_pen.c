@@ -196,18 +196,68 @@ bool rb_pen_rounded(struct rb_suspicion *s)
 	return false;
 }
 
-/* One digit out by one, or a foot or an inch. */
+/* Is something carried into this place, or borrowed from it, on the way from base and
+ * reading to what follows?  Of sums, and where there is no such way, that is not known.
+ */
+static bool crosses(const struct rb_suspicion *s, int64_t place)
+{
+	const struct rb_hand_cell *cell = s->cell;
+	int64_t base, reading;
+
+	if (!rb_length_given(cell->reading) || cell->base.nm < 0)
+		return true;
+	base = cell->base.nm % place;
+	reading = rb_length_absolute(cell->reading).nm % place;
+	return (s->sign > 0) == (cell->reading.nm >= 0) ? base + reading >= place
+							: base < reading;
+}
+
+static bool is_out_by(const struct rb_suspicion *s, int64_t place)
+{
+	return rb_hand_same(off(s), rb_length_of(place), s->step);
+}
+
+/* Who borrows a foot may well be out by an inch. */
+static bool inches_carry_lost(const struct rb_suspicion *s)
+{
+	return (is_out_by(s, RB_INCH) && (crosses(s, RB_INCH) || crosses(s, RB_FOOT))) ||
+	       (is_out_by(s, RB_FOOT) && crosses(s, RB_FOOT)) ||
+	       (is_out_by(s, 10 * RB_FOOT) && crosses(s, 10 * RB_FOOT));
+}
+
 bool rb_pen_carry_lost(struct rb_suspicion *s)
 {
-	rb_length wrong = off(s);
-
-	if (in_inches(s) && (rb_hand_same(wrong, rb_length_of(RB_INCH), s->step) ||
-			     rb_hand_same(wrong, rb_length_of(RB_FOOT), s->step) ||
-			     rb_hand_same(wrong, rb_length_of(10 * RB_FOOT), s->step)))
-		return true;
-	for (int64_t place = s->step.nm; !in_inches(s) && place <= 1000 * RB_FOOT;
-	     place *= 10)
-		if (rb_hand_same(wrong, rb_length_of(place), s->step))
+	if (in_inches(s))
+		return inches_carry_lost(s);
+	for (int64_t place = s->step.nm; place <= 1000 * RB_FOOT; place *= 10)
+		if (is_out_by(s, place) && crosses(s, place))
 			return true;
 	return false;
+}
+
+/* Two lengths whose decimals are the same but for one digit; in inches, whose feet are.
+ */
+static bool one_digit_apart(const struct rb_suspicion *s, rb_length a, rb_length b)
+{
+	int64_t apart = rb_length_absolute(rb_length_sub(a, b)).nm;
+	int64_t least = in_inches(s) ? RB_FOOT : s->step.nm;
+
+	for (int64_t place = least; place <= 1000 * RB_FOOT; place *= 10)
+		if (apart % place == 0 && apart / place <= 9 &&
+		    a.nm / (10 * place) == b.nm / (10 * place))
+			return apart != 0;
+	return false;
+}
+
+bool rb_pen_benchmark(struct rb_suspicion *s)
+{
+	const struct rb_hand_cell *cell = s->cell;
+
+	if (s->walk->setup == RB_NO_SETUP ||
+	    s->walk->reduced->setup[s->walk->setup].via != RB_NO_SHOT)
+		return false;
+	if (cell->step == RB_STEP_REPEATED)
+		return cell->column == RB_ELEVATION;
+	return one_digit_apart(s, cell->base,
+			       rb_length_sub(cell->written, cell->reading));
 }

@@ -69,9 +69,20 @@ static bool is_part(rb_length step)
 	return rb_length_given(step) && step.nm * FINEST_PART % RB_INCH == 0;
 }
 
-void rb_hand_find_steps(struct rb_hand_walk *w)
+/* The finest part of an inch among the readings, or none. */
+static rb_length finest_reading(const struct rb_hand_walk *w)
 {
 	rb_length readings = rb_length_none();
+
+	for (size_t i = 0; i < SIGHTS; i++)
+		if (is_part(w->fraction[sights[i]]))
+			readings = finer(readings, w->fraction[sights[i]]);
+	return readings;
+}
+
+void rb_hand_find_steps(struct rb_hand_walk *w)
+{
+	rb_length readings;
 
 	for (int column = 0; column <= RB_ELEVATION; column++) {
 		const struct rb_places *places = &w->book->places[column];
@@ -82,9 +93,7 @@ void rb_hand_find_steps(struct rb_hand_walk *w)
 				rb_decimal_step(w->book->unit, places->decimals);
 		w->fraction[column] = part_in_column(w, (enum rb_column)column);
 	}
-	for (size_t i = 0; i < SIGHTS; i++)
-		if (is_part(w->fraction[sights[i]]))
-			readings = finer(readings, w->fraction[sights[i]]);
+	readings = finest_reading(w);
 	for (int column = 0; column <= RB_ELEVATION; column++)
 		if (is_part(w->fraction[column]))
 			w->fraction[column] = finer(w->fraction[column], readings);

@@ -2,8 +2,9 @@
 /* hand_sums.c - the note keeper's sums and misclosure. */
 #include "level/hand_walk.h"
 #include "level/kind.h"
+#include "notes/keeper.h"
 
-#define MOST_MEANT 8
+#define MOST_MEANT 16
 
 /* What a number in a row of sums may rightly be, the likeliest first. */
 struct meant {
@@ -65,6 +66,23 @@ static void mean_difference(struct meant *m, const struct rb_hand_walk *w,
 	mean(m, rb_length_sub(w->all.column[column], w->first));
 }
 
+/* In a row of its own the difference stands under any column, and of either sign: of all
+ * foresights, or of those alone that carry the levels on. */
+static void mean_own_difference(struct meant *m, const struct rb_hand_walk *w)
+{
+	const struct rb_hand_totals *const totals[] = { &w->since, &w->all };
+
+	for (int i = 0; i < 2; i++) {
+		rb_length back = totals[i]->column[RB_BACKSIGHT];
+
+		mean(m, rb_length_sub(back, totals[i]->turning));
+		mean(m, rb_length_sub(back, totals[i]->column[RB_FORESIGHT]));
+	}
+	mean(m, rb_length_sub(w->last, w->first));
+	for (int i = 0, count = m->count; i < count; i++)
+		mean(m, rb_length_negate(m->value[i]));
+}
+
 static void mean_misclosure(struct meant *m, const struct rb_hand_walk *w)
 {
 	const struct rb_carried *closed = &w->elevation[w->closed];
@@ -105,11 +123,10 @@ static void judge(struct rb_hand_walk *w, uint32_t row, enum rb_column column,
 	rb_hand_judge(w, &due);
 }
 
-static bool is_sum(const struct rb_book *book, uint32_t row)
+static bool is_along_the_ground(enum rb_column column)
 {
-	const char *name = rb_book_point(book, book->row[row].point);
-
-	return *name == 's' || *name == 'S' || *name == 't' || *name == 'T';
+	return column == RB_BACKSIGHT_DISTANCE || column == RB_FORESIGHT_DISTANCE ||
+	       column == RB_CHAINAGE || column == RB_MEASURE_DOWN;
 }
 
 static void judge_sum(struct rb_hand_walk *w, uint32_t row, enum rb_column column)
@@ -120,17 +137,26 @@ static void judge_sum(struct rb_hand_walk *w, uint32_t row, enum rb_column colum
 		mean_sum(&m, w, column);
 	else if (column == RB_HEIGHT_OF_INSTRUMENT || column == RB_ELEVATION)
 		mean_difference(&m, w, column, row);
+	w->summed = true;
 	if (m.count)
 		judge(w, row, column, RB_STEP_SUM, &m);
+}
+
+static void judge_difference(struct rb_hand_walk *w, uint32_t row, enum rb_column column)
+{
+	struct meant m = { .count = 0 };
+
+	if (is_along_the_ground(column))
+		return;
+	mean_own_difference(&m, w);
+	judge(w, row, column, RB_STEP_DIFFERENCE, &m);
 }
 
 static void judge_misclosure(struct rb_hand_walk *w, uint32_t row, enum rb_column column)
 {
 	struct meant m = { .count = 0 };
 
-	if (w->closed == RB_NO_SHOT || column == RB_BACKSIGHT_DISTANCE ||
-	    column == RB_FORESIGHT_DISTANCE || column == RB_CHAINAGE ||
-	    column == RB_MEASURE_DOWN)
+	if (w->closed == RB_NO_SHOT || is_along_the_ground(column))
 		return;
 	mean_misclosure(&m, w);
 	judge(w, row, column, RB_STEP_MISCLOSURE, &m);
@@ -138,17 +164,17 @@ static void judge_misclosure(struct rb_hand_walk *w, uint32_t row, enum rb_colum
 
 void rb_hand_judge_sums(struct rb_hand_walk *w, uint32_t row)
 {
-	bool sum = is_sum(w->book, row);
+	static void (*const judges[])(struct rb_hand_walk *, uint32_t, enum rb_column) = {
+		[RB_KEEPERS_SUM] = judge_sum,
+		[RB_KEEPERS_DIFFERENCE] = judge_difference,
+		[RB_KEEPERS_MISCLOSURE] = judge_misclosure,
+		[RB_KEEPERS_OTHER] = NULL,
+	};
+	enum rb_keeper keeper = rb_keeper_of(rb_book_typed(w->book, row));
 
-	for (int i = RB_BACKSIGHT; i <= RB_ELEVATION; i++) {
-		enum rb_column column = (enum rb_column)i;
-
-		if (!rb_length_given(rb_book_value(w->book, column, row)))
-			continue;
-		w->summed |= sum;
-		if (sum)
-			judge_sum(w, row, column);
-		else
-			judge_misclosure(w, row, column);
-	}
+	if (!judges[keeper])
+		return;
+	for (int i = RB_BACKSIGHT; i <= RB_ELEVATION; i++)
+		if (rb_length_given(rb_book_value(w->book, (enum rb_column)i, row)))
+			judges[keeper](w, row, (enum rb_column)i);
 }

@@ -55,7 +55,10 @@ bool rb_pen_exchanged(struct rb_suspicion *s);
 bool rb_pen_copied(struct rb_suspicion *s);
 /* A coarser place than that of the column, or cut off. */
 bool rb_pen_rounded(struct rb_suspicion *s);
-/* One digit out by one, or a foot or an inch. */
+/* One digit out by one, or a foot or an inch, where there was one to carry or borrow. */
 bool rb_pen_carry_lost(struct rb_suspicion *s);
+/* A digit of the known elevation, on which the cell stands or which it repeats, that is
+ * another one. */
+bool rb_pen_benchmark(struct rb_suspicion *s);
 
 #endif

@@ -70,7 +70,7 @@ struct rb_hand_due {
 /* Judge a cell, and return what the note keeper goes on with. */
 struct rb_carried rb_hand_judge(struct rb_hand_walk *walk, const struct rb_hand_due *due);
 
-/* Judge the cells of a row named sum, total, misclosure or closure. */
+/* Judge the cells of a row of the note keeper's own: sums, a difference, a misclosure. */
 void rb_hand_judge_sums(struct rb_hand_walk *walk, uint32_t row);
 
 /* Find out what was probably done in a wrong cell: sets its cause and cause_row. */

@@ -27,12 +27,9 @@ rb_length rb_shot_known(const struct rb_reduced *reduced, uint32_t shot)
 	return rb_book_known(reduced->book, point);
 }
 
-/* The kind by itself, as if nothing hung on the shot and nothing came again. */
-static enum rb_kind plain_kind(const struct rb_reduced *reduced, uint32_t shot)
+enum rb_kind rb_plain_kind(enum rb_booked booked, bool known)
 {
-	bool known = rb_length_given(rb_shot_known(reduced, shot));
-
-	switch (reduced->shot[shot].booked) {
+	switch (booked) {
 	case RB_BOOKED_NOWHERE:
 		return known ? RB_BENCHMARK : RB_TURNING_POINT;
 	case RB_BOOKED_INTERMEDIATE:
@@ -74,11 +71,6 @@ static void settle_again(void *self, uint32_t shot, uint32_t earlier)
 
 bool rb_settle_kinds(struct rb_reduced *reduced, const struct rb_allocator *allocator)
 {
-	for (uint32_t i = 0; i < reduced->shots; i++)
-		reduced->shot[i].kind = (uint8_t)plain_kind(reduced, i);
-	for (uint32_t i = 0; i < reduced->setups; i++)
-		if (reduced->setup[i].via != RB_NO_SHOT)
-			reduced->shot[reduced->setup[i].via].kind = RB_TURNING_POINT;
 	for (uint32_t i = 0; i < reduced->setups; i++)
 		settle_end(reduced, i);
 	return rb_each_again(reduced, allocator, settle_again, reduced);

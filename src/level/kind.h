@@ -5,8 +5,14 @@
 
 #include "rodbook/reduce.h"
 
-/* Set the kind of every shot, once all setups are known: what hangs on a sight shows only
- * later.  Part of rb_reduce().  False: memory ran out. */
+/* The kind of a shot by itself, as if nothing hung on it and nothing came again.
+ *
+ *   known  has its point a known elevation?
+ */
+enum rb_kind rb_plain_kind(enum rb_booked booked, bool known);
+
+/* Settle the kinds that show only once all setups are known: ends, and what came again.
+ * Part of rb_reduce(), which has set the others.  False: memory ran out. */
 bool rb_settle_kinds(struct rb_reduced *reduced, const struct rb_allocator *allocator);
 
 /* The sights of a setup are the shots from the first to before the end, less those that

@@ -2,17 +2,11 @@
 /* places.c - decimals and fractions as steps. */
 #include "level/places.h"
 
-static const int64_t unit_nm[] = {
-	[RB_FEET] = RB_FOOT,
-	[RB_INCHES] = RB_INCH,
-	[RB_FEET_INCHES] = RB_FOOT,
-	[RB_METRES] = RB_METRE,
-	[RB_MILLIMETRES] = RB_MILLIMETRE,
-};
+#include "measure/unit.h"
 
 rb_length rb_decimal_step(enum rb_unit unit, int decimals)
 {
-	int64_t step = unit_nm[unit];
+	int64_t step = rb_unit_nm(unit);
 
 	while (decimals-- > 0 && step > 1)
 		step /= 10;

@@ -36,7 +36,6 @@ struct maker {
 	int64_t step;
 	int setups, sides; /* sides: intermediate sights so far */
 	rb_length height;  /* of the standing setup */
-	rb_length ground;  /* on which the next turning point stands */
 };
 
 static int64_t between(struct maker *m, int64_t low, int64_t high)
@@ -102,7 +101,7 @@ static void add_side(struct maker *m, bool inverted)
 		row->intermediate = rb_length_negate(feet(m, SIGHT_LEAST, UPSIDE_DOWN));
 	} else {
 		row->remark = upright[between(m, 0, last)];
-		row->intermediate = feet(m, SIGHT_LEAST, 2 * SIGHT_MOST);
+		row->intermediate = feet(m, SIGHT_LEAST, INT64_C(2) * SIGHT_MOST);
 	}
 	row->elevation = rb_length_sub(m->height, row->intermediate);
 }
@@ -149,8 +148,8 @@ struct rb_practice_book *rb_practice_book(struct rb_arena *arena,
 					  struct rb_random *random)
 {
 	struct rb_practice_book *book = rb_arena_take_clear(arena, 1, sizeof *book);
-	struct maker m = { options,         random, book,  rb_practice_step(options),
-			   options->setups, 0,      { 0 }, { 0 } };
+	struct maker m = { options,         random, book, rb_practice_step(options),
+			   options->setups, 0,      { 0 } };
 
 	if (!m.setups)
 		m.setups = (int)rb_random_between(random, LEAST_SETUPS, MOST_SETUPS);

@@ -62,14 +62,20 @@ static bool say_not_reached(struct reducer *r, uint32_t row)
 	return false;
 }
 
-static struct rb_shot *new_shot(struct reducer *r, uint32_t row)
+static struct rb_shot *new_shot(struct reducer *r, uint32_t row, rb_length elevation,
+				enum rb_booked booked)
 {
 	struct rb_shot *shot = &r->out->shot[r->out->shots++];
+	uint32_t point = r->book->row[row].point;
+	bool known = point != RB_NO_POINT && r->book->is_known[point];
 
-	*shot = (struct rb_shot){ .row = row,
+	*shot = (struct rb_shot){ .elevation = elevation,
+				  .row = row,
 				  .backsight_row = RB_NO_ROW,
 				  .setup = r->setup,
-				  .booked = RB_BOOKED_NOWHERE };
+				  .kind = (uint8_t)rb_plain_kind(booked, known),
+				  .booked = (uint8_t)booked };
+	r->out->any_check |= shot->kind == RB_CHECK;
 	return shot;
 }
 
@@ -91,7 +97,6 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 		booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE;
 	rb_length reading = rb_book_sight(r->book, column, row);
 	uint32_t point = r->book->row[row].point;
-	struct rb_shot *shot;
 
 	if (r->setup == RB_NO_SETUP) {
 		rb_findings_add(r->findings, RB_CODE_BEFORE_BACKSIGHT,
@@ -99,14 +104,21 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 				rb_nothing());
 		return false;
 	}
-	shot = new_shot(r, row);
-	shot->booked = (uint8_t)booked;
-	shot->elevation =
-		rb_length_sub(r->out->setup[r->setup].height_of_instrument, reading);
+	new_shot(r, row,
+		 rb_length_sub(r->out->setup[r->setup].height_of_instrument, reading),
+		 booked);
 	r->sights++;
 	if (point != RB_NO_POINT)
 		reach(r, point, r->out->shots - 1);
 	return true;
+}
+
+/* Is it the shot of the backsight on a row: on this row, or just before on its point? */
+static bool carries(const struct reducer *r, const struct rb_shot *last, uint32_t row)
+{
+	return last->row == row ||
+	       (r->last_sight != RB_NO_SHOT && last->backsight_row == RB_NO_ROW &&
+		r->book->row[last->row].point == r->book->row[row].point);
 }
 
 /* The shot that carries a backsight: the foresight's, on this row or on the last that
@@ -114,17 +126,13 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row,
 					 rb_length elevation)
 {
-	struct rb_shot *last = r->out->shots ? &r->out->shot[r->out->shots - 1] : NULL;
+	uint32_t shots = r->out->shots;
 	struct rb_shot *shot;
 
-	if (last && last->row == row) {
-		shot = last;
-	} else if (r->last_sight != RB_NO_SHOT && last->backsight_row == RB_NO_ROW &&
-		   r->book->row[last->row].point == r->book->row[row].point) {
-		shot = last;
+	if (shots && carries(r, &r->out->shot[shots - 1], row)) {
+		shot = &r->out->shot[shots - 1];
 	} else {
-		shot = new_shot(r, row);
-		shot->elevation = elevation;
+		shot = new_shot(r, row, elevation, RB_BOOKED_NOWHERE);
 	}
 	shot->backsight_row = row;
 	return shot;
@@ -192,6 +200,7 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 	if (via != RB_NO_SHOT) {
 		const struct rb_setup *before = &r->out->setup[r->out->shot[via].setup];
 
+		r->out->shot[via].kind = RB_TURNING_POINT;
 		setup->depth = before->depth + 1;
 		setup->root = before->root;
 	}
@@ -216,23 +225,15 @@ static void take_row(struct reducer *r, uint32_t row)
 	r->last_sight = fore && !back && r->out->shots ? r->out->shots - 1 : RB_NO_SHOT;
 }
 
-/* How many shots and setups there are at most: so that arrays are no larger. */
+/* A row with a sight makes one shot at most, and a backsight one setup. */
 static bool take_arrays(struct reducer *r)
 {
 	const struct rb_book *book = r->book;
 	struct rb_reduced *out = r->out;
-	size_t shots = 0, setups = 0;
 
-	for (uint32_t row = 0; row < book->rows; row++) {
-		bool back = rb_length_given(rb_book_sight(book, RB_BACKSIGHT, row));
-
-		setups += back;
-		shots += back ||
-			 rb_length_given(rb_book_sight(book, RB_FORESIGHT, row)) ||
-			 rb_length_given(rb_book_sight(book, RB_INTERMEDIATE, row));
-	}
-	out->shot = rb_arena_take(r->arena, shots + 1, sizeof *out->shot);
-	out->setup = rb_arena_take(r->arena, setups + 1, sizeof *out->setup);
+	out->shot = rb_arena_take(r->arena, (size_t)book->sights + 1, sizeof *out->shot);
+	out->setup =
+		rb_arena_take(r->arena, (size_t)book->backsights + 1, sizeof *out->setup);
 	r->reached =
 		rb_arena_take(r->scratch, (size_t)book->points + 1, sizeof *r->reached);
 	if (!out->shot || !out->setup || !r->reached)
@@ -256,6 +257,23 @@ static bool reduce(struct reducer *r)
 	return rb_findings_allow_result(r->findings);
 }
 
+/* A foresight that ends a run needs a name, because the levels are carried onto it; one
+ * on which nothing hangs is an intermediate sight, and can do without. */
+static bool check_names(const struct rb_reduced *reduced, struct rb_findings *findings)
+{
+	for (uint32_t i = 0; i < reduced->shots; i++) {
+		const struct rb_shot *shot = &reduced->shot[i];
+
+		if (shot->kind == RB_END &&
+		    reduced->book->row[shot->row].point == RB_NO_POINT)
+			rb_findings_add(
+				findings, RB_CODE_NO_NAME,
+				rb_book_place(reduced->book, shot->row, RB_FORESIGHT),
+				rb_text("foresight"), rb_nothing());
+	}
+	return rb_findings_allow_result(findings);
+}
+
 struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *findings,
 			     const struct rb_book *book)
 {
@@ -268,10 +286,9 @@ struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *finding
 	rb_arena_free(r.scratch);
 	if (!done)
 		return NULL;
-	if (rb_settle_kinds(r.out, rb_arena_allocator(arena)))
-		return r.out;
-	rb_findings_no_memory(findings);
-	return NULL;
+	if (!rb_settle_kinds(r.out, rb_arena_allocator(arena)))
+		rb_findings_no_memory(findings);
+	return check_names(r.out, findings) ? r.out : NULL;
 }
 
 rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot)

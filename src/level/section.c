@@ -6,11 +6,11 @@
  * backsights - sum of foresights = last - first elevation, which proves the arithmetic
  * and not the survey (NAVEDTRA 14071 ch. 7).
  */
-#include <stdio.h>
-
 #include "level/chain.h"
 #include "level/check.h"
 #include "level/kind.h"
+#include "level/sight_lengths.h"
+#include "level/spur.h"
 #include "level/totals.h"
 
 struct rb_judging rb_judging_of(const struct rb_book *book)
@@ -51,15 +51,11 @@ static void fill(struct rb_section *s, const struct rb_reduced *reduced,
 		s->misclosure = rb_length_sub(s->finish, rb_shot_known(reduced, s->end));
 }
 
-static bool has_length(const struct rb_section *s)
-{
-	return rb_length_given(s->length) && s->length.nm > 0;
-}
-
 static void judge(struct rb_section *s, const struct rb_judging *judging)
 {
 	const struct rb_tolerance *t = &judging->tolerance;
-	bool able = t->given && (!rb_tolerance_needs_length(t) || has_length(s));
+	bool able =
+		t->given && (!rb_tolerance_needs_length(t) || rb_section_has_length(s));
 
 	s->allowed =
 		able ? rb_tolerance_allowed(t, s->length, s->setups) : rb_length_none();
@@ -76,99 +72,21 @@ static void judge(struct rb_section *s, const struct rb_judging *judging)
 		       (s->verdict == RB_BEYOND && judging->adjust_anyway));
 }
 
-/* ---- sight lengths that are asked for and missing ---- */
-
-struct missing {
-	const struct rb_book *book;
-	char text[160];
-	size_t used;
-	int64_t rows;
-	uint32_t last_line;
-};
-
-#define LISTED 12
-
-static void miss(struct missing *m, uint32_t row, enum rb_column column)
-{
-	uint32_t line = rb_book_line(m->book, row);
-
-	if (rb_length_given(rb_book_value(m->book, column, row)) || line == m->last_line)
-		return;
-	m->last_line = line;
-	if (m->rows++ < LISTED)
-		m->used += (size_t)snprintf(m->text + m->used, sizeof m->text - m->used,
-					    "%s%lu", m->used ? ", " : "",
-					    (unsigned long)line);
-	else if (m->rows == LISTED + 1)
-		snprintf(m->text + m->used, sizeof m->text - m->used, " and others");
-}
-
-static void miss_setup(struct missing *m, const struct rb_reduced *reduced,
-		       uint32_t setup)
-{
-	const struct rb_setup *s = &reduced->setup[setup];
-
-	if (s->via != RB_NO_SHOT)
-		miss(m, reduced->shot[s->via].row, RB_FORESIGHT_DISTANCE);
-	miss(m, reduced->shot[s->shot].backsight_row, RB_BACKSIGHT_DISTANCE);
-}
-
-static bool closes(const struct rb_section *s)
-{
-	return rb_length_given(s->misclosure);
-}
-
-/* The rows without a sight length, in closed sections; one finding. */
-static void say_missing(const struct rb_sections *sections, struct rb_findings *findings,
-			bool by_tolerance)
-{
-	const struct rb_reduced *reduced = sections->reduced;
-	const struct rb_book_keys *key = &reduced->book->key;
-	struct missing m = { .book = reduced->book };
-	uint32_t next = 0;
-
-	for (uint32_t i = 0; i < reduced->setups; i++) {
-		uint32_t of = sections->of_setup[i];
-
-		if (of != RB_NO_SECTION && closes(&sections->section[of]))
-			miss_setup(&m, reduced, i);
-		for (; next < sections->sections && sections->section[next].last <= i;
-		     next++)
-			if (closes(&sections->section[next]))
-				miss(&m, reduced->shot[sections->section[next].end].row,
-				     RB_FORESIGHT_DISTANCE);
-	}
-	rb_findings_add(
-		findings, RB_CODE_LENGTHS_MISSING,
-		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
-			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL),
-		rb_number(m.rows),
-		rb_text(m.rows ? rb_arena_text(findings->arena, m.text, sizeof m.text - 1)
-			       : "every sight length is 0"));
-}
-
-/* False where lengths are needed and some closed section has not all of them. */
-static bool check_lengths(const struct rb_sections *sections,
-			  struct rb_findings *findings)
-{
-	bool by_tolerance = sections->tolerance.given &&
-			    rb_tolerance_needs_length(&sections->tolerance);
-
-	if (!by_tolerance &&
-	    !(sections->tolerance.given && sections->adjust == RB_BY_DISTANCE))
-		return true;
-	for (uint32_t i = 0; i < sections->sections; i++) {
-		const struct rb_section *s = &sections->section[i];
-
-		if (!closes(s) || has_length(s))
-			continue;
-		say_missing(sections, findings, by_tolerance);
-		return false;
-	}
-	return true;
-}
-
 /* ---- findings ---- */
+
+const struct rb_check *rb_section_nearly_closed(const struct rb_sections *sections,
+						const struct rb_section *section)
+{
+	if (section->verdict != RB_OPEN)
+		return NULL;
+	for (uint32_t i = section->checks; i-- > 0;) {
+		const struct rb_check *check = &sections->check[section->first_check + i];
+
+		if (check->against == RB_NO_SHOT)
+			return check;
+	}
+	return NULL;
+}
 
 static void say_verdict(const struct rb_sections *sections, const struct rb_section *s,
 			struct rb_findings *findings)
@@ -176,6 +94,7 @@ static void say_verdict(const struct rb_sections *sections, const struct rb_sect
 	const struct rb_reduced *reduced = sections->reduced;
 	const struct rb_book *book = reduced->book;
 	const struct rb_shot *end = &reduced->shot[s->end];
+	const struct rb_check *check = rb_section_nearly_closed(sections, s);
 	const struct rb_argument beyond[RB_ARGUMENTS] = {
 		rb_measure(s->misclosure, book->unit),
 		rb_measure(s->allowed, book->unit),
@@ -183,61 +102,29 @@ static void say_verdict(const struct rb_sections *sections, const struct rb_sect
 		rb_text(rb_book_point(book, s->to)),
 	};
 
+	const struct rb_argument open[RB_ARGUMENTS] = {
+		beyond[2],
+		rb_text(rb_book_typed(book, end->row)),
+		check ? rb_text(rb_book_typed(book, reduced->shot[check->shot].row))
+		      : rb_nothing(),
+		check ? rb_measure(check->difference, book->unit) : rb_nothing(),
+	};
+
 	if (s->verdict == RB_BEYOND)
 		rb_findings_add4(findings, RB_CODE_DOES_NOT_CLOSE,
 				 rb_book_place(book, end->row, RB_FORESIGHT), beyond);
 	if (s->verdict == RB_OPEN)
-		rb_findings_add(findings, RB_CODE_OPEN_SECTION,
-				rb_book_row_place(book, end->row), beyond[2],
-				rb_text(rb_book_typed(book, end->row)));
+		rb_findings_add4(findings, RB_CODE_OPEN_SECTION,
+				 rb_book_row_place(book, end->row), open);
 }
 
-static void say_balance(const struct rb_sections *sections, const struct rb_section *s,
-			struct rb_findings *findings)
-{
-	const struct rb_book *book = sections->reduced->book;
-	rb_length limit = book->key.balance_limit, apart;
-	enum rb_unit unit = rb_unit_of_runs(book->unit);
-
-	if (!rb_length_given(limit) || !rb_length_given(s->length))
-		return;
-	apart = rb_length_sub(s->backsight_length, s->foresight_length);
-	if (rb_length_compare(rb_length_absolute(apart), limit) > 0)
-		rb_findings_add4(findings, RB_CODE_UNBALANCED, rb_in_file(),
-				 (struct rb_argument[RB_ARGUMENTS]){
-					 rb_measure(apart, unit), rb_measure(limit, unit),
-					 rb_text(rb_book_point(book, s->from)),
-					 rb_text(rb_book_point(book, s->to)) });
-}
-
-static void say_sight_limit(const struct rb_book *book, struct rb_findings *findings)
-{
-	enum rb_unit unit = rb_unit_of_runs(book->unit);
-
-	for (uint32_t row = 0; rb_length_given(book->key.sight_limit) && row < book->rows;
-	     row++)
-		for (int c = RB_BACKSIGHT_DISTANCE; c <= RB_FORESIGHT_DISTANCE; c++) {
-			rb_length length = rb_book_value(book, (enum rb_column)c, row);
-
-			if (rb_length_given(length) &&
-			    rb_length_compare(length, book->key.sight_limit) > 0)
-				rb_findings_add(
-					findings, RB_CODE_SIGHT_LIMIT,
-					rb_book_place(book, row, (enum rb_column)c),
-					rb_measure(length, unit),
-					rb_measure(book->key.sight_limit, unit));
-		}
-}
-
-static void say_all(const struct rb_sections *sections, struct rb_findings *findings)
+static void say_verdicts(const struct rb_sections *sections, struct rb_findings *findings)
 {
 	bool closed = false;
 
-	say_sight_limit(sections->reduced->book, findings);
 	for (uint32_t i = 0; i < sections->sections; i++) {
 		say_verdict(sections, &sections->section[i], findings);
-		say_balance(sections, &sections->section[i], findings);
-		closed |= closes(&sections->section[i]);
+		closed |= rb_length_given(sections->section[i].misclosure);
 	}
 	if (closed && !sections->tolerance.given)
 		rb_findings_add(findings, RB_CODE_NO_TOLERANCE, rb_in_file(),
@@ -278,11 +165,14 @@ struct rb_sections *rb_sections(struct rb_arena *arena, struct rb_findings *find
 		rb_findings_no_memory(findings);
 		return NULL;
 	}
-	if (!check_lengths(sections, findings))
+	if (!rb_sight_lengths_suffice(sections, findings))
 		return NULL;
-	say_all(sections, findings);
-	if (rb_checks_find(sections, arena, findings))
+	if (rb_checks_find(sections, arena, findings) &&
+	    rb_sight_lengths_judge(sections, findings) &&
+	    rb_spurs_find(sections, arena, findings)) {
+		say_verdicts(sections, findings);
 		return sections;
+	}
 	rb_findings_no_memory(findings);
 	return NULL;
 }

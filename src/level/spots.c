@@ -75,6 +75,13 @@ void rb_chainage_format(char buf[static RB_LENGTH_TEXT], rb_length chainage,
 	trim(buf);
 }
 
+int rb_chainage_plus(int plus, enum rb_unit written, enum rb_unit shown)
+{
+	if (!plus || rb_unit_of_runs(written) == rb_unit_of_runs(shown))
+		return plus;
+	return rb_unit_of_runs(shown) == RB_FEET ? 2 : 0;
+}
+
 /* The row that says where the rod stood: the sight's, or the backsight's where only that
  * one says it. */
 static uint32_t telling_row(const struct rb_book *book, const struct rb_shot *shot)
@@ -95,7 +102,7 @@ static const char *name_of(struct rb_arena *arena, const struct rb_book *book,
 
 	if (spot->point != RB_NO_POINT || !rb_length_given(spot->chainage))
 		return rb_book_typed(book, spot->row);
-	rb_chainage_format(text, spot->chainage, book->unit, 0);
+	rb_chainage_format(text, spot->chainage, book->unit, book->chainage_plus);
 	return rb_arena_text(arena, text, strlen(text));
 }
 
@@ -157,6 +164,7 @@ struct rb_spots *rb_spots(struct rb_arena *arena, struct rb_findings *findings,
 	if (!spots || !spots->spot)
 		return rb_findings_no_memory(findings), NULL;
 	spots->book = reduced->book;
+	spots->sections = adjusted->sections;
 	spots->beyond = beyond(adjusted->sections);
 	spots->step = rb_book_step(reduced->book);
 	for (uint32_t i = 0; i < reduced->shots; i++) {

@@ -12,9 +12,10 @@
 #include "rodbook/reduce.h"
 
 struct rb_spot {
-	const char *name;   /* as typed; the chainage in figures where there is no name */
-	uint32_t point;     /* RB_NO_POINT: no name */
-	uint32_t row;       /* of the book */
+	const char *name; /* as typed; the chainage, as the book writes them, where there
+			     is no name */
+	uint32_t point;   /* RB_NO_POINT: no name */
+	uint32_t row;     /* of the book */
 	rb_length chainage; /* none where not written */
 	rb_length elevation;
 	enum rb_rod_on rod_on; /* the row's, or the book's key */
@@ -24,6 +25,7 @@ struct rb_spot {
 
 struct rb_spots {
 	const struct rb_book *book;
+	const struct rb_sections *sections; /* for their spurs, which nothing checks */
 	struct rb_spot *spot;
 	uint32_t count;
 	uint32_t adjusted; /* spots with an adjusted elevation */
@@ -49,5 +51,9 @@ rb_length rb_book_step(const struct rb_book *book);
  */
 void rb_chainage_format(char buf[static RB_LENGTH_TEXT], rb_length chainage,
 			enum rb_unit unit, int plus);
+
+/* The digits behind the plus for a page in one unit, of chainages that were written so in
+ * another: stations of a hundred feet, plain metres, where feet became metres. */
+int rb_chainage_plus(int plus, enum rb_unit written, enum rb_unit shown);
 
 #endif

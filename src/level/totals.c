@@ -77,7 +77,7 @@ static rb_length neighbour(const struct rb_reduced *reduced, uint32_t setup,
 		 end = rb_end_of_sights(reduced, setup);
 
 	for (uint32_t i = after ? shot + 1 : shot - 1; i >= first && i < end;
-	     i += after ? 1u : UINT32_MAX)
+	     i += after ? 1U : UINT32_MAX)
 		if (reduced->shot[i].booked != RB_BOOKED_NOWHERE)
 			return rb_shot_reading(reduced, i);
 	return after ? rb_length_none() : backsight_of(reduced, setup);

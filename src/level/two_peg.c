@@ -6,7 +6,7 @@
 
 #include "level/places.h"
 #include "measure/wide.h"
-#include "notes/sheet.h"
+#include "notes/heading.h"
 
 /* clang-format off */
 enum key { KEY_UNIT, KEY_DATE, KEY_INSTRUMENT };
@@ -37,6 +37,13 @@ static const struct rb_heading headings[] = {
 	{ "distance to b", COLUMN_DISTANCE_B },
 	{ "dist b",        COLUMN_DISTANCE_B },
 	{ "db",            COLUMN_DISTANCE_B },
+};
+
+static const enum rb_measured measured[RB_SHEET_COLUMNS] = {
+	[COLUMN_A]          = RB_READINGS,
+	[COLUMN_B]          = RB_READINGS,
+	[COLUMN_DISTANCE_A] = RB_RUNS,
+	[COLUMN_DISTANCE_B] = RB_RUNS,
 };
 
 static const char *const column_name[RB_SHEET_COLUMNS] = {
@@ -84,10 +91,12 @@ static const struct rb_form form = {
 	.keys = COUNT(keys),
 	.heading = headings,
 	.headings = COUNT(headings),
+	.measured = measured,
 	.column_name = column_name,
 	.passed_over = -1,
 	.is_header = is_header,
 	.header_wanted = "the columns a, b, distance a and distance b",
+	.header_such_as = "setup, a, b, distance a, distance b",
 };
 
 struct reader {
@@ -117,6 +126,7 @@ static bool on_header(void *self, const struct rb_sheet *sheet)
 	if (unit->length && !rb_unit_parse(unit->text, unit->length, &r->peg->unit))
 		rb_findings_add(r->findings, RB_CODE_BAD_UNIT, unit->place,
 				rb_text(unit->text), rb_text("ft, in, ft-in, m or mm"));
+	rb_headings_check_units(r->findings, sheet, r->peg->unit);
 	return true;
 }
 

@@ -19,8 +19,6 @@ static bool refuse(struct parser *p, enum rb_expression_refusal refusal)
 {
 	const struct rb_tokens *t = p->tokens;
 
-	if (p->out->refusal != RB_EXPRESSION_READ)
-		return false;
 	p->out->refusal = refusal;
 	if (p->at < t->count)
 		p->out->where = t->item[p->at].at;
@@ -55,6 +53,7 @@ static bool work(struct parser *p, int from, struct rb_ratio *left, struct rb_ra
 
 static bool sum(struct parser *p, struct rb_ratio *out);
 
+/* NOLINTNEXTLINE(misc-no-recursion): brackets nest at most DEEPEST deep */
 static bool operand(struct parser *p, struct rb_ratio *out)
 {
 	bool minus = false;
@@ -83,6 +82,7 @@ static bool operand(struct parser *p, struct rb_ratio *out)
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as operand() */
 static bool product(struct parser *p, struct rb_ratio *out)
 {
 	struct rb_ratio right;
@@ -98,6 +98,7 @@ static bool product(struct parser *p, struct rb_ratio *out)
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as operand() */
 static bool sum(struct parser *p, struct rb_ratio *out)
 {
 	struct rb_ratio right;

@@ -10,6 +10,7 @@
 #include "measure/shape.h"
 #include "measure/sheet_damage.h"
 #include "measure/unit.h"
+#include "measure/wide.h"
 
 /* What a form needs besides its marks. */
 enum need {
@@ -80,6 +81,10 @@ static const struct form {
 	{ "NFNF",      "fi",   RB_FEET_INCHES, NO_SENSE }, /* 5'-3' */
 	{ "NINI",      "fi",   RB_FEET_INCHES, NO_SENSE }, /* 5"-3" */
 	{ "NI-NI",     "fi",   RB_FEET_INCHES, NO_SENSE },
+	{ "NFNIN/N",   "find", RB_FEET_INCHES, NO_SENSE }, /* 5'-3" 1/2 */
+	{ "NFNIN/NI",  "find", RB_FEET_INCHES, NO_SENSE },
+	{ "NIN/N",     "ind",  RB_INCHES,      NO_SENSE }, /* 63" 1/2 */
+	{ "NIN/NI",    "ind",  RB_INCHES,      NO_SENSE },
 	{ "DN/N",      "snd",  RB_FEET_INCHES, NO_SENSE }, /* 5.3 1/2 */
 	{ "DN/NI",     "snd",  RB_FEET_INCHES, NO_SENSE },
 };
@@ -183,6 +188,15 @@ static struct rb_fraction fraction_at(const struct work *w, int number)
 				     w->shape.number[number + 1].digits };
 }
 
+/* The nearest 64th of an inch, and at least one. */
+static int64_t nearest_mark(struct rb_fraction f, int64_t unit_nm)
+{
+	int64_t marks = rb_wide_divide(rb_wide_mul(f.numerator, unit_nm / RB_SIXTYFOURTH),
+				       f.denominator);
+
+	return (marks > 0 ? marks : 1) * RB_SIXTYFOURTH;
+}
+
 /* The length of a fraction; `before` is that of the parts before it. */
 static int64_t fraction_part(struct work *w, int number, int64_t unit_nm, int64_t before)
 {
@@ -199,6 +213,8 @@ static int64_t fraction_part(struct work *w, int number, int64_t unit_nm, int64_
 
 		for (int i = 0; i < parts; i++)
 			rb_meant(w->out, w->rules, before + part[i].nm);
+	} else if (refusal == RB_REFUSE_FINE_MARK) {
+		rb_meant(w->out, w->rules, before + nearest_mark(f, unit_nm));
 	}
 	return nm;
 }
@@ -299,6 +315,12 @@ static bool has_need(const struct work *w, const struct form *form)
 	}
 }
 
+/* The sum of inches in which the whole ones are feet. */
+static int64_t dashed_feet(const struct work *w, int64_t nm)
+{
+	return nm + w->shape.number[0].digits * (RB_FOOT - RB_INCH);
+}
+
 /* Refuse a form whose sum may be right, for want of what it needs. */
 static void refuse_need(struct work *w, const struct form *form, int64_t nm)
 {
@@ -310,6 +332,10 @@ static void refuse_need(struct work *w, const struct form *form, int64_t nm)
 	};
 	bool mixed = form->roles[0] == 'i';
 
+	/* Where feet and inches are written with a dash, 5-1/2 is rather 5'-0 1/2". */
+	if (form->need == UNMARKED && w->rules->unit == RB_FEET_INCHES &&
+	    strchr(form->shape, '-'))
+		rb_meant(w->out, w->rules, dashed_feet(w, nm));
 	if (form->need == UNMARKED)
 		rb_meant_unmarked(w->out, w->rules, mixed ? w->shape.number[0].digits : 0,
 				  fraction_at(w, mixed));

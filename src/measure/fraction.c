@@ -26,12 +26,11 @@ bool rb_fraction_on_tape(int64_t denominator)
 	       (denominator & (denominator - 1)) == 0;
 }
 
-/* A sheet's one-figure format makes these of the parts of a tape; a tape has none of
- * them. */
+/* A sheet's one-figure format makes 3, 6, 7 and 9 of the parts of a tape, which has none
+ * of them.  Of these a foot is parted exactly by the first two only. */
 static bool is_sheet_denominator(int64_t denominator)
 {
-	return denominator == 3 || denominator == 6 || denominator == 7 ||
-	       denominator == 9;
+	return denominator == 3 || denominator == 6;
 }
 
 enum rb_refusal rb_fraction_length(struct rb_fraction f, int64_t unit_nm, int64_t *nm)
@@ -51,7 +50,7 @@ enum rb_refusal rb_fraction_length(struct rb_fraction f, int64_t unit_nm, int64_
 		return RB_REFUSE_ROUNDED;
 	if (exact)
 		return RB_READ;
-	return (f.denominator & (f.denominator - 1)) == 0 ? RB_REFUSE_FINE
+	return (f.denominator & (f.denominator - 1)) == 0 ? RB_REFUSE_FINE_MARK
 							  : RB_REFUSE_ROUNDED;
 }
 

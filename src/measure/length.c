@@ -64,12 +64,19 @@ static struct rounded round_to_steps(int64_t nm, int64_t whole_nm, int64_t steps
 	return r;
 }
 
+/* Steps of an inch in feet and inches: 16 are sixteenths. */
+static int64_t parts_of(struct rb_style style)
+{
+	return style.fraction > 0 ? style.fraction : 1;
+}
+
+/* Steps of a whole unit. */
 static int64_t steps_of(struct rb_style style)
 {
 	int decimals = style.decimals;
 
 	if (style.unit == RB_FEET_INCHES)
-		return INT64_C(12) * (style.fraction > 0 ? style.fraction : 1);
+		return 12 * parts_of(style);
 	if (decimals < 0)
 		decimals = 0;
 	return tens[decimals < PLACES_MAX ? decimals : PLACES_MAX];
@@ -136,7 +143,7 @@ static char *put_decimal(char *to, struct rounded r, struct rb_style style)
 
 static char *put_feet_inches(char *to, struct rounded r, struct rb_style style)
 {
-	int64_t parts = steps_of(style) / 12;
+	int64_t parts = parts_of(style);
 	int64_t inches = r.steps / parts, numerator = r.steps % parts;
 
 	to = put_text(put_number(to, r.whole, 1), "'-");

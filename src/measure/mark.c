@@ -93,7 +93,7 @@ static size_t decode(const char *text, size_t left, uint32_t *code)
 
 		if ((next & 0xC0) != 0x80)
 			return 1;
-		value = value << 6 | (next & 0x3Fu);
+		value = value << 6 | (next & 0x3FU);
 	}
 	*code = value;
 	return bytes;
@@ -174,9 +174,11 @@ static bool is_mojibake(uint32_t before, uint32_t code)
 
 static void trim(struct rb_marked *m)
 {
-	int from = m->text[0] == ' ';
+	int from = 0;
 
-	if (m->length > from && m->text[m->length - 1] == ' ')
+	while (from < m->length && m->text[from] == ' ')
+		from++;
+	while (m->length > from && m->text[m->length - 1] == ' ')
 		m->length--;
 	m->length -= from;
 	memmove(m->text, m->text + from, (size_t)m->length);

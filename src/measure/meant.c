@@ -41,9 +41,8 @@ static void meant_fraction(struct rb_reading *r, const struct rb_reading_rules *
 		rb_meant(r, rules, above * (RB_INCH / below));
 }
 
-/* 5 and 3 as 5.3: in some places a date is typed with points. */
-static void meant_decimal(struct rb_reading *r, const struct rb_reading_rules *rules,
-			  int64_t whole, int64_t behind)
+void rb_meant_decimal(struct rb_reading *r, const struct rb_reading_rules *rules,
+		      int64_t whole, int64_t behind)
 {
 	int places = behind < 10 ? 1 : 2;
 	struct rb_number n = { .places = places };
@@ -59,8 +58,8 @@ void rb_meant_pair(struct rb_reading *r, const struct rb_reading_rules *rules,
 {
 	if (rb_unit_is_metric(rules->unit)) {
 		if (rules->unit == RB_METRES) {
-			meant_decimal(r, rules, first, second);
-			meant_decimal(r, rules, second, first);
+			rb_meant_decimal(r, rules, first, second);
+			rb_meant_decimal(r, rules, second, first);
 		}
 		return;
 	}
@@ -73,13 +72,15 @@ void rb_meant_pair(struct rb_reading *r, const struct rb_reading_rules *rules,
 	meant_fraction(r, rules, first, second);
 	meant_fraction(r, rules, second, first);
 	if (rules->unit == RB_FEET)
-		meant_decimal(r, rules, first, second);
+		rb_meant_decimal(r, rules, first, second);
 }
 
 void rb_meant_spaced(struct rb_reading *r, const struct rb_reading_rules *rules,
 		     const struct rb_number *before, const struct rb_number *behind)
 {
-	struct rb_number joined = { .places = behind->figures };
+	bool thousands =
+		rules->unit == RB_MILLIMETRES && behind->figures == 3; /* 1 613 */
+	struct rb_number joined = { .places = thousands ? 0 : behind->figures };
 	bool whole = behind->written == 0;
 
 	if (before->figures + behind->figures > 18)
@@ -124,36 +125,72 @@ void rb_meant_bare(struct rb_reading *r, const struct rb_reading_rules *rules,
 		meant_feet_inches(r, rules, feet, 10);
 }
 
+/* The fewest places that bring a whole number within the rod. */
+static int fewest_places(const struct rb_reading_rules *rules, int64_t unit_nm,
+			 struct rb_number n)
+{
+	int64_t nm;
+
+	for (n.places = 1; n.places < 18; n.places++)
+		if (rb_number_length(&n, unit_nm, &nm) == RB_READ &&
+		    nm <= rules->limit.nm)
+			break;
+	return n.places;
+}
+
+/* Places without the zeros at the end. */
+static int places_used(struct rb_number n)
+{
+	while (n.places > 0 && n.digits % 10 == 0) {
+		n.digits /= 10;
+		n.places--;
+	}
+	return n.places;
+}
+
+/* With as many places as such a rod mostly shows, and with as few as bring the reading
+ * within it: the one that needs no zero before the point goes first. */
 void rb_meant_point(struct rb_reading *r, const struct rb_reading_rules *rules,
 		    enum rb_unit unit, const struct rb_number *n)
 {
-	struct rb_number moved = *n;
+	static const struct {
+		int mostly, most;
+	} shown[] = {
+		[RB_FEET] = { 2, 3 },        [RB_INCHES] = { 1, 3 },
+		[RB_FEET_INCHES] = { 2, 3 }, [RB_METRES] = { 3, 4 },
+		[RB_MILLIMETRES] = { 1, 1 },
+	};
+	int64_t unit_nm = rb_unit_nm(unit), whole = rb_ten_to(shown[unit].mostly);
+	struct rb_number mostly = *n, few = *n;
 
-	if (n->places == 0)
-		moved.places = unit == RB_METRES ? 3 : unit == RB_FEET ? 2 : 1;
-	else
-		moved.places++;
-	for (; moved.places <= 18 && moved.places <= n->places + 6; moved.places++) {
-		meant_number(r, rules, rb_unit_nm(unit), moved);
-		if (r->maybes > 0)
-			return;
-	}
+	mostly.places = shown[unit].mostly;
+	few.places = fewest_places(rules, unit_nm, *n);
+	if (n->digits >= whole)
+		meant_number(r, rules, unit_nm, mostly);
+	if (places_used(few) <= shown[unit].most)
+		meant_number(r, rules, unit_nm, few);
+	if (n->digits < whole && n->digits >= whole / 10)
+		meant_number(r, rules, unit_nm, mostly);
 }
 
 void rb_meant_unmarked(struct rb_reading *r, const struct rb_reading_rules *rules,
 		       int64_t whole, struct rb_fraction part)
 {
+	bool dashed = r->maybes > 0; /* in a feet-inches book: whole feet are told */
 	int64_t inches = 0, feet = 0;
 
 	if (whole > RB_LENGTH_MAX / RB_FOOT ||
 	    rb_fraction_length(part, RB_INCH, &inches) != RB_READ)
 		return;
-	rb_meant(r, rules, whole * RB_INCH + inches);
-	if (rb_unit_is_metric(rules->unit))
+	/* 5 29/100 is no inches: it is rather 5.29. */
+	if (rb_fraction_on_tape(part.denominator))
+		rb_meant(r, rules, whole * RB_INCH + inches);
+	if (rb_unit_is_metric(rules->unit) || dashed)
 		return;
 	if (rb_fraction_length(part, RB_FOOT, &feet) == RB_READ)
 		rb_meant(r, rules, whole * RB_FOOT + feet);
-	rb_meant(r, rules, whole * RB_FOOT + inches);
+	if (rb_fraction_on_tape(part.denominator))
+		rb_meant(r, rules, whole * RB_FOOT + inches);
 }
 
 void rb_meant_rounded(struct rb_reading *r, const struct rb_reading_rules *rules,
@@ -161,5 +198,6 @@ void rb_meant_rounded(struct rb_reading *r, const struct rb_reading_rules *rules
 {
 	int places = unit_nm >= RB_FOOT ? 4 : unit_nm >= RB_INCH ? 3 : 1;
 
-	rb_meant(r, rules, rb_number_rounded(n, unit_nm, places));
+	if (rb_number_rounded(n, unit_nm, places) != 0)
+		rb_meant(r, rules, rb_number_rounded(n, unit_nm, places));
 }

@@ -22,6 +22,10 @@ void rb_meant_pair(struct rb_reading *r, const struct rb_reading_rules *rules,
 void rb_meant_spaced(struct rb_reading *r, const struct rb_reading_rules *rules,
 		     const struct rb_number *before, const struct rb_number *behind);
 
+/* 5 and 3 as 5.3: so a date or a time may have been typed with a point. */
+void rb_meant_decimal(struct rb_reading *r, const struct rb_reading_rules *rules,
+		      int64_t whole, int64_t behind);
+
 /* A number without marks where feet-inches are wanted: 5.10 for 5'-10", or as feet. */
 void rb_meant_bare(struct rb_reading *r, const struct rb_reading_rules *rules,
 		   const struct rb_number *n, bool negative);

@@ -20,10 +20,10 @@ static bool is_digit(char c)
 	return c >= '0' && c <= '9';
 }
 
-/* The separators of a run: how many there are, and which comes first. */
+/* The separators of a run: how many there are, and which comes last. */
 struct separators {
 	int points, commas;
-	char first, last;
+	char last;
 	int length;
 };
 
@@ -40,8 +40,6 @@ static struct separators separators_of(const char *text)
 		s.points += c == '.';
 		s.commas += c == ',';
 		s.last = c;
-		if (s.first == '\0')
-			s.first = c;
 	}
 	return s;
 }
@@ -158,7 +156,9 @@ bool rb_number_sixtyfourth(const struct rb_number *n, int64_t *nm)
 	/* In 768ths of the last place: up to half a place too much was rounded up, less
 	 * than one place too little was rounded down or cut off. */
 	over = rb_wide_mul(nearest, power) - size;
-	if ((over == 0 && !n->cut) || over < -parts / 2 || over >= parts)
+	/* None too much is exact, unless figures were dropped behind it: of a 64th that
+	 * ends there, nothing but zeros could have been. */
+	if (over == 0 || over < -parts / 2 || over >= parts)
 		return false;
 	*nm = nearest * RB_SIXTYFOURTH;
 	return true;

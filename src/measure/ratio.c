@@ -11,21 +11,10 @@ static rb_wide magnitude(rb_wide a)
 	return a < 0 ? -a : a;
 }
 
-static rb_wide greatest_common(rb_wide a, rb_wide b)
-{
-	while (b) {
-		rb_wide rest = a % b;
-
-		a = b;
-		b = rest;
-	}
-	return a;
-}
-
 static enum rb_expression_refusal reduced(rb_wide num, rb_wide den, bool is_length,
 					  struct rb_ratio *out)
 {
-	rb_wide common = greatest_common(magnitude(num), magnitude(den));
+	rb_wide common = rb_wide_common_divisor(magnitude(num), magnitude(den));
 
 	if (den < 0)
 		num = -num, den = -den;

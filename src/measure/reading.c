@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "measure/cure.h"
 #include "measure/form.h"
 #include "measure/meant.h"
 #include "measure/sheet_damage.h"
@@ -26,6 +27,11 @@ static const char *const inverted_words[] = {
 	"(inverted)", "(inv.)", "(inv)", "inverted", "inv.", "inv",
 };
 /* clang-format on */
+
+static bool is_never_negative(enum rb_reading_kind kind)
+{
+	return kind == RB_OF_RUN || kind == RB_OF_DROP;
+}
 
 /* Figures and at most one point, as many as cannot overflow a product with a step. */
 struct plain {
@@ -56,28 +62,23 @@ static bool scan_plain(const char *text, size_t length, struct plain *p)
 	return p->figures > 0 && p->figures <= 10;
 }
 
-/*
- * Nearly all cells of a long book are plain decimals: they are read here, in one pass.
- * Whatever is not as plain as that is left to the long way: false.
- */
-static bool read_plain(const char *text, size_t length,
-		       const struct rb_reading_rules *rules, struct rb_reading *out)
+bool rb_reading_plain(const char *text, size_t length,
+		      const struct rb_reading_rules *rules, struct rb_reading *out)
 {
 	enum rb_unit unit = rb_unit_of_bare(rules);
+	uint64_t nm,
+		most = rules->limit.nm > 0 ? (uint64_t)rules->limit.nm : RB_LENGTH_MAX;
 	bool minus;
 	struct plain p;
-	uint64_t nm, most = (uint64_t)RB_LENGTH_MAX;
 
 	if (length == 0 || length > 12)
 		return false;
 	minus = text[0] == '-';
 	if (!scan_plain(text + minus, length - minus, &p) || p.places > 9 ||
-	    steps[unit][p.places] == 0 || (minus && rules->kind == RB_OF_RUN))
+	    steps[unit][p.places] == 0 || (minus && is_never_negative(rules->kind)))
 		return false;
 	if (!p.point && rb_sheet_serial((int64_t)p.digits, rules))
 		return false;
-	if (rules->limit.nm > 0)
-		most = (uint64_t)rules->limit.nm;
 	nm = p.digits * (uint64_t)steps[unit][p.places];
 	if (nm > most || nm > (uint64_t)RB_LENGTH_MAX)
 		return false;
@@ -156,17 +157,18 @@ static bool strip_sign(const struct rb_marked *m, struct signs *s)
 /* May the signs that were taken off stand on a reading of this kind? */
 static enum rb_refusal judge_signs(const struct signs *s, enum rb_reading_kind kind)
 {
+	if (kind != RB_OF_ROD && s->brackets + s->words > 0)
+		return RB_REFUSE_INVERTED;
 	if (s->minus + s->plus + s->brackets + s->words > 1)
 		return RB_REFUSE_SIGNS;
-	if (kind != RB_OF_ROD && s->brackets + s->words > 0)
-		return RB_REFUSE_SIGNS;
-	return kind == RB_OF_RUN && s->minus > 0 ? RB_REFUSE_NEGATIVE : RB_READ;
+	return is_never_negative(kind) && s->minus > 0 ? RB_REFUSE_NEGATIVE : RB_READ;
 }
 
-/* A word without a minus lowers nothing but a rod; a run is never below zero. */
+/* A word without a minus lowers nothing but a rod; a run or a drop is never below zero.
+ */
 static bool is_negative(const struct signs *s, enum rb_reading_kind kind)
 {
-	if (kind == RB_OF_RUN)
+	if (is_never_negative(kind))
 		return false;
 	return s->minus + s->brackets > 0 || (s->words > 0 && kind == RB_OF_ROD);
 }
@@ -188,9 +190,8 @@ static void refuse(struct rb_reading *r, enum rb_refusal refusal, size_t where)
 	r->where = where;
 }
 
-/* Signs and a form. */
-static void read_marked(const struct rb_marked *m, const struct rb_reading_rules *rules,
-			struct rb_reading *out)
+void rb_marked_read(const struct rb_marked *m, const struct rb_reading_rules *rules,
+		    struct rb_reading *out)
 {
 	struct signs s = { .end = m->length };
 	bool negative;
@@ -215,80 +216,7 @@ static void read_marked(const struct rb_marked *m, const struct rb_reading_rules
 	out->inverted = negative && rules->kind == RB_OF_ROD && out->value.nm < 0;
 }
 
-/* Take over what a cured text reads as, or may have been. */
-static void meant_by(struct rb_reading *r, const struct rb_reading_rules *rules,
-		     const struct rb_reading *cured)
-{
-	if (cured->refusal == RB_READ)
-		rb_meant(r, rules, cured->value.nm);
-	for (int i = 0; i < cured->maybes; i++)
-		rb_meant(r, rules, cured->maybe[i].nm);
-}
-
-/* 5,32 in a comma file: with a decimal comma, or an elevation with thousands. */
-static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules *rules,
-		       struct rb_reading *r)
-{
-	struct rb_reading_rules with_comma = *rules;
-	struct rb_marked without = *m;
-	const char *comma = strchr(m->text, ',');
-	struct rb_reading cured;
-	size_t at;
-
-	with_comma.decimal_comma = true;
-	read_marked(m, &with_comma, &cured);
-	meant_by(r, rules, &cured);
-	if (rules->kind != RB_OF_ELEVATION || comma == NULL ||
-	    strchr(comma + 1, ',') != NULL)
-		return;
-	if (strspn(comma + 1, "0123456789") != 3)
-		return;
-	at = (size_t)(comma - m->text);
-	memmove(without.text + at, comma + 1, strlen(comma));
-	without.length--;
-	read_marked(&without, rules, &cured);
-	meant_by(r, rules, &cured);
-}
-
-/* Is the letter at i one that stands for a digit in this place: beside a figure or a
- * mark, or alone, and not the i of `in` and `inv`? */
-static bool is_digit_letter(const struct rb_marked *m, int i)
-{
-	char before = i > 0 ? m->text[i - 1] : ' ', c = m->text[i],
-	     after = m->text[i + 1];
-
-	if ((c != 'o' && c != 'l' && c != 'i') || (c == 'i' && after == 'n'))
-		return false;
-	return (!is_letter(before) || strchr("oli", before) != NULL) &&
-	       (!is_letter(after) || strchr("oli", after) != NULL || before != ' ');
-}
-
-/* 5.O2, l.5: put the digits right, and see whether that reads. */
-static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rules *rules,
-			 struct rb_reading *r)
-{
-	struct rb_marked with_digits = *m;
-	struct rb_reading cured;
-	int first = -1;
-
-	if (strpbrk(m->text, "0123456789") == NULL)
-		return false;
-	for (int i = m->length - 1; i >= 0; i--)
-		if (is_digit_letter(m, i)) {
-			with_digits.text[i] = m->text[i] == 'o' ? '0' : '1';
-			first = i;
-		}
-	if (first < 0)
-		return false;
-	read_marked(&with_digits, rules, &cured);
-	if (cured.refusal != RB_READ && cured.refusal != RB_REFUSE_BARE)
-		return false;
-	*r = (struct rb_reading){ 0 };
-	meant_by(r, rules, &cured);
-	refuse(r, RB_REFUSE_LETTER, m->at[first]);
-	return true;
-}
-
+/* NOLINTNEXTLINE(misc-no-recursion): the text undone is shorter than what was read */
 static void refuse_mojibake(const char *text, size_t length,
 			    const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -299,7 +227,7 @@ static void refuse_mojibake(const char *text, size_t length,
 	if (size > 0 && size < length) {
 		struct rb_reading cured = rb_reading_parse(bytes, size, rules);
 
-		meant_by(r, rules, &cured);
+		rb_meant_by(r, rules, &cured);
 	}
 	refuse(r, RB_REFUSE_MOJIBAKE, 0);
 }
@@ -310,13 +238,22 @@ static void doubt_apostrophe(const struct rb_marked *m,
 			     const struct rb_reading_rules *rules, struct rb_reading *r)
 {
 	bool one_mark = strchr(m->text, '\'') == m->text + m->length - 1;
+	struct rb_marked unmarked = *m;
+	rb_length length;
 
 	if (!m->apostrophe || !one_mark || rb_unit_of_bare(rules) == RB_FEET)
 		return;
-	rb_meant(r, rules, r->value.nm);
+	length = r->value;
+	unmarked.text[--unmarked.length] = '\0';
+	unmarked.apostrophe = false;
+	rb_marked_read(&unmarked, rules, r);
+	if (r->refusal == RB_READ)
+		rb_meant(r, rules, r->value.nm);
+	rb_meant(r, rules, length.nm);
 	refuse(r, RB_REFUSE_TEXT, m->at[m->length - 1]);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 static void read_written(const char *text, size_t length,
 			 const struct rb_reading_rules *rules, struct rb_reading *r)
 {
@@ -335,25 +272,20 @@ static void read_written(const char *text, size_t length,
 		r->refusal = RB_REFUSE_EMPTY;
 		return;
 	}
-	read_marked(&m, rules, r);
+	rb_marked_read(&m, rules, r);
 	if (r->refusal == RB_READ)
 		doubt_apostrophe(&m, rules, r);
-	if ((r->refusal != RB_REFUSE_TEXT && r->refusal != RB_REFUSE_POINTS &&
-	     r->refusal != RB_REFUSE_COMMA) ||
-	    r->maybes > 0)
-		return;
-	if (rb_sheet_damage(&m, rules, r) || cure_letters(&m, rules, r))
-		return;
-	if (r->refusal == RB_REFUSE_COMMA)
-		cure_comma(&m, rules, r);
+	if (r->maybes == 0)
+		rb_cure(&m, rules, r);
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as refuse_mojibake() */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules)
 {
 	struct rb_reading r;
 
-	if (!read_plain(text, length, rules, &r))
+	if (!rb_reading_plain(text, length, rules, &r))
 		read_written(text, length, rules, &r);
 	return r;
 }

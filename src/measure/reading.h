@@ -16,10 +16,11 @@ enum rb_reading_kind {
 	RB_OF_ROD, /* a rod reading: negative, bracketed or "inv" is an inverted rod */
 	RB_OF_ELEVATION, /* a minus is a minus; in a ft-in book a bare whole number is
 			  * feet, a bare decimal is refused; 1,234.50 is accepted */
-	RB_OF_RUN, /* sight length, chainage, limit, rod length: a bare number is feet
-		    * or metres after rb_unit_of_runs(); never negative */
-	RB_OF_TAPE /* a measure down, a pipe's wall: the unit of the book; a minus is a
-		    * minus */
+	RB_OF_RUN,  /* sight length, chainage, limit, rod length: a bare number is feet
+		     * or metres after rb_unit_of_runs(); never negative */
+	RB_OF_TAPE, /* a pipe's wall: the unit of the book; a minus is a minus */
+	RB_OF_DROP, /* a measure down: the same, never negative */
+	RB_READING_KINDS
 };
 
 /* Why a text is not a reading.  Each has its own message. */
@@ -47,9 +48,11 @@ enum rb_refusal {
 	RB_REFUSE_DASHED,     /* 5-3 in a book whose unit is not ft-in */
 	RB_REFUSE_UNMARKED,   /* 5 1/2 without an inch mark: inches, or feet? */
 	RB_REFUSE_FINE,       /* more places than a rod shows */
+	RB_REFUSE_FINE_MARK,  /* a fraction finer than a tape shows: 1/128" */
 	RB_REFUSE_POINT_LOST, /* 1624: a lost decimal point (over the limit) */
 	RB_REFUSE_SIGNS,      /* -(0.42), --5.3 */
-	RB_REFUSE_NEGATIVE,   /* a minus where none can be (a run) */
+	RB_REFUSE_INVERTED,   /* brackets or "inv" where no rod is read: (98.24) */
+	RB_REFUSE_NEGATIVE,   /* a minus where none can be (a run, a drop) */
 	RB_REFUSE_LONG,       /* beyond RB_LENGTH_MAX */
 	RB_REFUSALS
 };
@@ -78,6 +81,7 @@ struct rb_reading {
 	bool odd_fraction; /* exact, but no tape has it: 1/10 in */
 	bool sixtyfourth;  /* six or more decimals of a foot, read as a whole 64th */
 	size_t where;      /* refused: offset in bytes of what is not understood */
+	bool marked;       /* refused: `unit` is that of its own mark */
 	rb_length maybe[RB_MAYBE]; /* refused: what it may have been, most likely first */
 	int maybes;
 };
@@ -89,6 +93,14 @@ struct rb_reading {
  */
 struct rb_reading rb_reading_parse(const char *text, size_t length,
 				   const struct rb_reading_rules *rules);
+
+/*
+ * The short way for what nearly all cells of a long book hold, a plain decimal: figures
+ * and at most one point, with or without a minus.  False, and nothing is said of it: the
+ * text is not as plain as that, and rb_reading_parse() tells what it is.
+ */
+bool rb_reading_plain(const char *text, size_t length,
+		      const struct rb_reading_rules *rules, struct rb_reading *out);
 
 /*
  * Read a chainage: 0+50, 1+25.5 (two digits after the plus count in hundreds, three in

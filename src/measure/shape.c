@@ -107,10 +107,8 @@ void rb_shape_read(const struct rb_marked *marked, int begin, int end,
 			letter = number_token(&from, at, rules, out);
 		else
 			letter = is_letter(*from) ? unit_word(&from) : mark_token(&from);
-		if (letter == '-' && after_feet && number_follows(from)) {
-			after_feet = false;
+		if (letter == '-' && after_feet && number_follows(from))
 			continue;
-		}
 		after_feet = letter == 'F';
 		if (out->length == RB_SHAPE)
 			letter = '?';

@@ -57,13 +57,11 @@ struct field {
 	char before; /* the separator before it */
 };
 
-/* Read a number of one to four figures, or a month. */
+/* Read a number of one to four figures, or a month, into a field that is all zero. */
 static bool read_field(const char **text, struct field *f)
 {
 	const char *from = *text;
 
-	f->value = 0;
-	f->figures = 0;
 	while (is_digit(**text) && f->figures <= 4) {
 		f->value = f->value * 10 + (**text - '0');
 		f->figures++;
@@ -174,16 +172,18 @@ static int hour_typed(int hour, char half)
 	return half == 'a' && hour == 12 ? 0 : hour;
 }
 
-/* Feet and inches of h:mm, h:mm:00 or m:ss.ff. */
+/* Feet and inches of h:mm, h:mm:00 or m:ss.ff; 4:27 is no such, but may be 4.27. */
 static void meant_time(struct rb_reading *r, const struct rb_reading_rules *rules,
 		       int hour, const struct rb_number *minutes)
 {
 	int64_t inches;
 
-	if (rb_unit_is_metric(rules->unit))
-		return;
-	if (rb_number_length(minutes, RB_INCH, &inches) == RB_READ && inches < RB_FOOT)
+	if (!rb_unit_is_metric(rules->unit) &&
+	    rb_number_length(minutes, RB_INCH, &inches) == RB_READ && inches < RB_FOOT)
 		rb_meant(r, rules, hour * RB_FOOT + inches);
+	else if (minutes->places == 0 && minutes->digits >= 10 &&
+		 rules->unit != RB_FEET_INCHES)
+		rb_meant_decimal(r, rules, hour, minutes->digits);
 }
 
 static bool refuse_time(const char *text, const struct rb_reading_rules *rules,
@@ -309,24 +309,24 @@ bool rb_sheet_serial(int64_t number, const struct rb_reading_rules *rules)
 {
 	bool small_unit = rules->unit == RB_INCHES || rules->unit == RB_MILLIMETRES;
 
-	/* 45780 mm is an elevation of 45.780 m. */
-	if (rules->kind == RB_OF_ELEVATION && small_unit)
+	/* 45780 mm is an elevation of 45.780 m, or a length to be converted. */
+	if ((rules->kind == RB_OF_ELEVATION || rules->kind == RB_OF_TAPE) && small_unit)
 		return false;
 	return number >= 40000 && number <= 55000;
 }
 
 /*
- * Month and day of a serial number of the 1900 system: 25569 is 1 January 1970.  Days are
- * counted from 1 March of the year 0, so that the leap day is the last of its year
- * (E. G. Richards, Mapping Time, 1998, ch. 25: value from memory; checked in the tests
- * against 45780 = 2025-05-03 and 46145 = 2026-05-03).
+ * Month and day of a serial number of the 1900 system: 36586 is 1 March 2000.  Days are
+ * counted from there, so that the leap day is the last of its year; what
+ * rb_sheet_serial() lets in lies between 2009 and 2050, where every fourth year is a leap
+ * year (E. G. Richards, Mapping Time, 1998, ch. 25: value from memory; the tests go
+ * through all of these days with a calendar).
  */
 static void month_and_day(int64_t number, int64_t *month, int64_t *day)
 {
-	int64_t days = number - 25569 + 719468;
-	int64_t of_era = days % 146097; /* 400 years */
-	int64_t year = (of_era - of_era / 1460 + of_era / 36524 - of_era / 146096) / 365;
-	int64_t of_year = of_era - (365 * year + year / 4 - year / 100);
+	int64_t days = number - 36586;
+	int64_t year = (4 * days + 3) / 1461;
+	int64_t of_year = days - 1461 * year / 4;
 	int64_t from_march = (5 * of_year + 2) / 153;
 
 	*day = of_year - (153 * from_march + 2) / 5 + 1;

@@ -112,7 +112,7 @@ static size_t one_in(char buf[static RB_SLOPE_TEXT], rb_slope s, int decimals)
 	if (!s.fall.nm)
 		return (size_t)snprintf(buf, RB_SLOPE_TEXT, "level");
 	s.fall = rb_length_absolute(s.fall);
-	rb_slope_number(number, s, RB_ONE_IN, s.run.nm % s.fall.nm ? decimals : 0);
+	rb_slope_number(number, s, RB_ONE_IN, s.run.nm % s.fall.nm != 0 ? decimals : 0);
 	return (size_t)snprintf(buf, RB_SLOPE_TEXT, "%s1:%.40s", sign, number);
 }
 

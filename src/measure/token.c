@@ -49,7 +49,8 @@ static const bool is_faulty[RB_REFUSALS] = {
 	[RB_REFUSE_LETTER] = true,   [RB_REFUSE_DATE] = true,     [RB_REFUSE_TIME] = true,
 	[RB_REFUSE_EXPONENT] = true, [RB_REFUSE_HEX] = true,      [RB_REFUSE_SHEET] = true,
 	[RB_REFUSE_MOJIBAKE] = true, [RB_REFUSE_DASHED] = true,   [RB_REFUSE_UNMARKED] = true,
-	[RB_REFUSE_FINE] = true,     [RB_REFUSE_LONG] = true,
+	[RB_REFUSE_FINE] = true,     [RB_REFUSE_LONG] = true,     [RB_REFUSE_INVERTED] = true,
+	[RB_REFUSE_FINE_MARK] = true,
 };
 /* clang-format on */
 
@@ -334,6 +335,8 @@ static void take_lone(struct lexer *l)
 
 	if (r.refusal == RB_READ)
 		add(l, '\0', length_of(&r), l->length);
+	else if (r.refusal == RB_REFUSE_EMPTY) /* an apostrophe, blanks without width */
+		refuse(l, RB_EXPRESSION_EMPTY, 0);
 	else
 		refuse_length(l, &r, 0);
 }

@@ -72,11 +72,6 @@ bool rb_unit_parse(const char *text, size_t length, enum rb_unit *unit)
 	return false;
 }
 
-enum rb_unit rb_unit_of_bare(const struct rb_reading_rules *rules)
-{
-	return rules->kind == RB_OF_RUN ? rb_unit_of_runs(rules->unit) : rules->unit;
-}
-
 int64_t rb_unit_nm(enum rb_unit unit)
 {
 	static const int64_t nm[] = { [RB_FEET] = RB_FOOT,
@@ -91,14 +86,4 @@ int64_t rb_unit_nm(enum rb_unit unit)
 bool rb_unit_is_metric(enum rb_unit unit)
 {
 	return unit == RB_METRES || unit == RB_MILLIMETRES;
-}
-
-void rb_written_in(struct rb_reading *r, enum rb_unit unit, int decimals)
-{
-	r->notation = unit == RB_FEET_INCHES ? RB_AS_FEET_INCHES
-		      : unit == RB_INCHES    ? RB_AS_INCHES
-					     : RB_AS_DECIMAL;
-	r->unit = unit;
-	r->decimals = decimals;
-	r->denominator = 1;
 }

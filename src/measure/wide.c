@@ -2,12 +2,14 @@
 /* wide.c - rounded quotients, roots and comparisons of 128-bit numbers. */
 #include "measure/wide.h"
 
+#include <stdbool.h>
+
 static rb_wide absolute(rb_wide a)
 {
 	return a < 0 ? -a : a;
 }
 
-int64_t rb_wide_divide(rb_wide a, rb_wide b)
+static int64_t divide_wide(rb_wide a, rb_wide b)
 {
 	rb_wide quotient = a / b;
 	rb_wide rest = absolute(a % b);
@@ -16,6 +18,30 @@ int64_t rb_wide_divide(rb_wide a, rb_wide b)
 	if (rest >= absolute(b) - rest)
 		quotient += (a < 0) == (b < 0) ? 1 : -1;
 	return (int64_t)quotient;
+}
+
+/* Nearly all quotients: what fits 64 bits is divided by the processor itself. */
+static bool is_narrow(rb_wide a)
+{
+	return a > INT64_MIN && a <= INT64_MAX;
+}
+
+static int64_t divide_narrow(int64_t a, int64_t b)
+{
+	int64_t quotient = a / b, rest = a % b;
+	int64_t size = b < 0 ? -b : b;
+
+	rest = rest < 0 ? -rest : rest;
+	if (rest >= size - rest)
+		quotient += (a < 0) == (b < 0) ? 1 : -1;
+	return quotient;
+}
+
+int64_t rb_wide_divide(rb_wide a, rb_wide b)
+{
+	if (is_narrow(a) && is_narrow(b))
+		return divide_narrow((int64_t)a, (int64_t)b);
+	return divide_wide(a, b);
 }
 
 /*
@@ -57,4 +83,15 @@ int rb_wide_compare_ratios(rb_wide a, rb_wide b, rb_wide c, rb_wide d)
 		d = right_rest;
 		sign = -sign;
 	}
+}
+
+rb_wide rb_wide_common_divisor(rb_wide a, rb_wide b)
+{
+	while (b) {
+		rb_wide rest = a % b;
+
+		a = b;
+		b = rest;
+	}
+	return a;
 }

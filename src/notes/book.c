@@ -6,6 +6,8 @@
 #include <string.h>
 
 #include "notes/book_reader.h"
+#include "notes/heading.h"
+#include "notes/seek.h"
 
 /* clang-format off */
 static const char *const rod_on_names[RB_ON_PLACES] = {
@@ -49,14 +51,29 @@ enum rb_rod_on rb_rod_on_parse(const char *text, size_t length)
 	return RB_ON_UNSAID;
 }
 
+/* How often a character stands in a text: in parts so short that a byte counts them,
+ * which compilers turn into a loop over many bytes at once. */
+static uint32_t count_of(const char *text, size_t length, char c)
+{
+	uint32_t all = 0;
+
+	for (size_t part; length; length -= part, text += part) {
+		uint8_t count = 0;
+
+		part = length < UINT8_MAX ? length : UINT8_MAX;
+		for (size_t i = 0; i < part; i++)
+			count = (uint8_t)(count + (text[i] == c));
+		all += count;
+	}
+	return all;
+}
+
 /* No file of so many lines holds more rows. */
 static uint32_t most_rows(const struct rb_source *source)
 {
-	uint32_t lines = 1;
+	uint32_t lines = 1 + count_of(source->text, source->length, '\n');
 	const char *end = source->text + source->length;
 
-	for (const char *s = source->text; (s = memchr(s, '\n', (size_t)(end - s))); s++)
-		lines++;
 	for (const char *s = source->text; (s = memchr(s, '\r', (size_t)(end - s))); s++)
 		lines += s + 1 == end || s[1] != '\n';
 	return lines;
@@ -99,6 +116,7 @@ static bool on_header(void *self, const struct rb_sheet *sheet)
 	r->text_used = 1;
 	r->names.text = book->text;
 	r->names.name = book->name;
+	rb_book_choose_columns(r);
 	if (!rb_book_take_keys(r))
 		return false;
 	r->row_unit = book->unit;
@@ -115,7 +133,7 @@ static void say_near_names(struct rb_book_reader *r)
 
 		while (row < book->rows && book->row[row].point != near->name)
 			row++;
-		if (row < book->rows &&
+		if (row < book->rows && !(book->written[row] & RB_WRITTEN_BY_KEEPER) &&
 		    !rb_name_is_ground(rb_book_point(book, near->name)))
 			rb_findings_add(r->findings, RB_CODE_NEAR_NAME,
 					rb_book_place(book, row, RB_POINT),
@@ -160,6 +178,26 @@ static void sort_benchmarks(struct rb_book_reader *r)
 	book->benchmarks = (uint32_t)(kept - book->benchmark) + 1;
 }
 
+/* What stands under elevation on the row that opens the book, or above it, is probably
+ * what was meant. */
+static void say_no_known_elevation(struct rb_book_reader *r, struct rb_place header)
+{
+	const struct rb_book *book = r->book;
+	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing() };
+
+	for (uint32_t row = 0; row <= r->first_sight; row++) {
+		rb_length elevation = rb_book_value(book, RB_ELEVATION, row);
+
+		if (!rb_length_given(elevation) || book->row[row].point == RB_NO_POINT ||
+		    book->written[row] & RB_WRITTEN_BY_KEEPER)
+			continue;
+		argument[0] = rb_line(rb_book_line(book, row));
+		argument[1] = rb_measure(elevation, book->unit);
+		argument[2] = rb_text(rb_book_typed(book, row));
+	}
+	rb_findings_add4(r->findings, RB_CODE_NO_KNOWN_ELEVATION, header, argument);
+}
+
 /* Is there enough in the book to begin with? */
 static void check_whole(struct rb_book_reader *r)
 {
@@ -172,8 +210,7 @@ static void check_whole(struct rb_book_reader *r)
 		rb_findings_add(r->findings, RB_CODE_NO_SIGHT, header, rb_nothing(),
 				rb_nothing());
 	else if (!book->benchmarks && !r->findings->of_severity[RB_ERROR])
-		rb_findings_add(r->findings, RB_CODE_NO_KNOWN_ELEVATION, header,
-				rb_nothing(), rb_nothing());
+		say_no_known_elevation(r, header);
 }
 
 static bool read_sheet(struct rb_book_reader *r, const char *bytes, size_t length)
@@ -182,6 +219,7 @@ static bool read_sheet(struct rb_book_reader *r, const char *bytes, size_t lengt
 
 	if (!rb_sheet_read(r->arena, r->findings, &rb_book_form, bytes, length, &reader))
 		return false;
+	rb_headings_check_units(r->findings, r->sheet, r->book->unit);
 	sort_benchmarks(r);
 	check_whole(r);
 	if (!rb_names_compare(&r->names, r->book->is_known))
@@ -215,17 +253,8 @@ struct rb_book *rb_book_read(struct rb_arena *arena, struct rb_findings *finding
 /* Where a spelling of the row would stand in the list. */
 static uint32_t spelling_at(const struct rb_book *book, uint32_t row)
 {
-	uint32_t low = 0, high = book->spellings;
-
-	while (low < high) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (book->spelling[middle].row < row)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	return low;
+	return rb_seek(book->spelling, book->spellings, sizeof *book->spelling,
+		       offsetof(struct rb_spelling, row), row);
 }
 
 const char *rb_book_typed(const struct rb_book *book, uint32_t row)
@@ -239,34 +268,21 @@ const char *rb_book_typed(const struct rb_book *book, uint32_t row)
 
 rb_length rb_book_known(const struct rb_book *book, uint32_t point)
 {
-	uint32_t low = 0, high = book->benchmarks;
-
 	if (point == RB_NO_POINT || !book->is_known[point])
 		return rb_length_none();
-	while (high - low > 1) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (book->benchmark[middle].point <= point)
-			low = middle;
-		else
-			high = middle;
-	}
-	return book->benchmark[low].elevation;
+	return book
+		->benchmark[rb_seek(book->benchmark, book->benchmarks,
+				    sizeof *book->benchmark,
+				    offsetof(struct rb_benchmark, point), point)]
+		.elevation;
 }
 
 uint32_t rb_book_line(const struct rb_book *book, uint32_t row)
 {
-	uint32_t low = 0, high = book->jumps;
+	uint32_t after = rb_seek(book->jump, book->jumps, sizeof *book->jump,
+				 offsetof(struct rb_line_jump, row), row + 1);
 
-	while (high - low > 1) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (book->jump[middle].row <= row)
-			low = middle;
-		else
-			high = middle;
-	}
-	return high ? book->jump[low].line + (row - book->jump[low].row) : 0;
+	return after ? book->jump[after - 1].line + (row - book->jump[after - 1].row) : 0;
 }
 
 struct rb_place rb_book_place(const struct rb_book *book, uint32_t row,

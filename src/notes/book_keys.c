@@ -163,7 +163,7 @@ static void take_rod_on(struct rb_book_reader *r)
 
 static void set_rules(struct rb_book_reader *r)
 {
-	for (int kind = 0; kind <= RB_OF_TAPE; kind++)
+	for (int kind = 0; kind < RB_READING_KINDS; kind++)
 		r->rules[kind] = (struct rb_reading_rules){
 			.unit = r->book->unit,
 			.kind = (enum rb_reading_kind)kind,
@@ -199,6 +199,8 @@ bool rb_book_take_keys(struct rb_book_reader *r)
 	key->rod = length_of(r, RB_KEY_ROD, rod_unless_said(r));
 	key->sight_limit = length_of(r, RB_KEY_SIGHT_LIMIT, rb_length_none());
 	key->balance_limit = length_of(r, RB_KEY_BALANCE_LIMIT, rb_length_none());
+	key->sight_limit_place = value_of(r, RB_KEY_SIGHT_LIMIT)->place;
+	key->balance_limit_place = value_of(r, RB_KEY_BALANCE_LIMIT)->place;
 	take_tolerance(r);
 	take_adjust(r);
 	take_collimation(r);

@@ -4,6 +4,7 @@
 #define RB_NOTES_BOOK_READER_H
 
 #include "measure/reading.h"
+#include "notes/keeper.h"
 #include "notes/names.h"
 #include "notes/sheet.h"
 
@@ -36,9 +37,19 @@ struct rb_habits {
 	bool ten_or_eleven; /* they are 10 or 11 at least once */
 	bool tenths;        /* some have one digit */
 	bool hundredths;    /* some have more than one digit */
-	uint32_t inverted;
+	uint32_t inverted;  /* lines */
+	uint32_t last_inverted;
 	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];
 	uint32_t sixtyfourths[RB_ELEVATION + 1];
+};
+
+#define RB_VALUE_COLUMNS 8
+
+/* A column of lengths that the header has, and the cell in which it stands. */
+struct rb_value_column {
+	uint32_t cell;
+	enum rb_column column;
+	enum rb_reading_kind kind;
 };
 
 struct rb_book_reader {
@@ -46,7 +57,9 @@ struct rb_book_reader {
 	struct rb_findings *findings;
 	struct rb_book *book;
 	const struct rb_sheet *sheet;
-	struct rb_reading_rules rules[RB_OF_TAPE + 1]; /* by enum rb_reading_kind */
+	struct rb_reading_rules rules[RB_READING_KINDS]; /* by enum rb_reading_kind */
+	struct rb_value_column value[RB_VALUE_COLUMNS];
+	uint32_t values;
 	enum rb_unit row_unit;
 	bool unit_known; /* from the key, or from the first row's unit */
 	struct rb_names names;
@@ -61,12 +74,57 @@ struct rb_book_reader {
 /* Turn the keys into values. */
 bool rb_book_take_keys(struct rb_book_reader *reader);
 
+/* Which of the columns of lengths the header has. */
+void rb_book_choose_columns(struct rb_book_reader *reader);
+
 /* Take a row below the header. */
 bool rb_book_take_row(void *reader, const struct rb_record *record);
 
+/* The cell of a row that holds a column. */
+static inline struct rb_cell rb_book_cell(const struct rb_book_reader *reader,
+					  const struct rb_record *record,
+					  enum rb_column column)
+{
+	return rb_sheet_cell(reader->sheet->cell_of, (int)column, record);
+}
+
+/* Add a finding about a cell. */
+void rb_book_say(struct rb_book_reader *reader, const struct rb_record *record,
+		 enum rb_column column, enum rb_code code, struct rb_argument first,
+		 struct rb_argument second);
+
+/* The text of a cell, as an argument that outlives its record. */
+struct rb_argument rb_book_kept(struct rb_book_reader *reader, struct rb_cell cell);
+
+/* Put a text into the book's; its offset. */
+uint32_t rb_book_store(struct rb_book_reader *reader, const char *text, size_t length);
+
+/* Twice the room where a list of `count` has filled it: at each power of two. */
+bool rb_book_grow(struct rb_book_reader *reader, void **list, uint32_t count,
+		  size_t size);
+
+/* The whole of a station that was written short: `+10`, or `10` as a sheet leaves it,
+ * takes the hundreds last written.  Anything else is itself. */
+struct rb_cell rb_book_whole_station(struct rb_book_reader *reader, struct rb_cell cell,
+				     char whole[static 64]);
+
+/* Give the row its point: the name that was sought, `typed` in full. */
+bool rb_book_take_name(struct rb_book_reader *reader, const struct rb_record *record,
+		       struct rb_cell typed, struct rb_cell name);
+
+/* Is the row no point, but a key that stands below the header, where it is not read?
+ * Told where it would change numbers, and does not stand above the header the same. */
+bool rb_book_is_key(struct rb_book_reader *reader, const struct rb_record *record,
+		    struct rb_cell typed);
+
+/* A name that may be one of sums or of a point is told where it matters: where the row
+ * holds a sight, or sums stand like a turning point. */
+void rb_book_doubt_name(struct rb_book_reader *reader, const struct rb_record *record,
+			enum rb_keeper keeper);
+
 /* Note a reading among the habits, and say at the end what they look like. */
-void rb_habits_note(struct rb_habits *habits, enum rb_column column,
-		    const struct rb_reading *reading, uint32_t line);
+void rb_habits_note(struct rb_habits *habits, const struct rb_reading *reading,
+		    uint32_t line);
 void rb_habits_say(const struct rb_book_reader *reader);
 
 #endif

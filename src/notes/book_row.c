@@ -8,58 +8,68 @@
 static const struct {
 	enum rb_column column;
 	enum rb_reading_kind kind;
-} value_columns[] = {
+} value_columns[RB_VALUE_COLUMNS] = {
 	{ RB_BACKSIGHT, RB_OF_ROD },
 	{ RB_INTERMEDIATE, RB_OF_ROD },
 	{ RB_FORESIGHT, RB_OF_ROD },
 	{ RB_BACKSIGHT_DISTANCE, RB_OF_RUN },
 	{ RB_FORESIGHT_DISTANCE, RB_OF_RUN },
-	{ RB_MEASURE_DOWN, RB_OF_TAPE },
+	{ RB_MEASURE_DOWN, RB_OF_DROP },
 	{ RB_HEIGHT_OF_INSTRUMENT, RB_OF_ELEVATION },
 	{ RB_ELEVATION, RB_OF_ELEVATION },
 };
+
+void rb_book_choose_columns(struct rb_book_reader *r)
+{
+	for (size_t i = 0; i < RB_VALUE_COLUMNS; i++) {
+		int32_t cell = r->sheet->cell_of[value_columns[i].column];
+
+		if (cell >= 0)
+			r->value[r->values++] =
+				(struct rb_value_column){ (uint32_t)cell,
+							  value_columns[i].column,
+							  value_columns[i].kind };
+	}
+}
 
 static bool is_sight(enum rb_column column)
 {
 	return column >= RB_BACKSIGHT && column <= RB_FORESIGHT;
 }
 
-static struct rb_cell cell_of(const struct rb_book_reader *r,
-			      const struct rb_record *record, enum rb_column column)
+static bool is_digit(char c)
 {
-	return rb_sheet_cell(r->sheet->cell_of, (int)column, record);
+	return c >= '0' && c <= '9';
 }
 
 static struct rb_place place_of(const struct rb_book_reader *r,
 				const struct rb_record *record, enum rb_column column)
 {
-	const char *point = cell_of(r, record, RB_POINT).text;
+	const char *point = rb_book_cell(r, record, RB_POINT).text;
 
 	return rb_at(record->line, r->sheet->cell_of[column], *point ? point : NULL,
 		     rb_book_form.column_name[column]);
 }
 
 /* Findings outlive the record: so must the name in their place. */
-static void say(struct rb_book_reader *r, const struct rb_record *record,
-		enum rb_column column, enum rb_code code, struct rb_argument first,
-		struct rb_argument second)
+void rb_book_say(struct rb_book_reader *r, const struct rb_record *record,
+		 enum rb_column column, enum rb_code code, struct rb_argument first,
+		 struct rb_argument second)
 {
 	struct rb_place place = place_of(r, record, column);
 
 	if (place.point)
-		place.point = rb_arena_text(r->arena, place.point, strlen(place.point));
+		place.point =
+			rb_findings_text(r->findings, place.point, strlen(place.point));
 	rb_findings_add(r->findings, code, place, first, second);
 }
 
-static struct rb_argument kept(struct rb_book_reader *r, struct rb_cell cell)
+struct rb_argument rb_book_kept(struct rb_book_reader *r, struct rb_cell cell)
 {
-	const char *text = rb_arena_text(r->arena, cell.text, cell.length);
-
-	return rb_text(text ? text : "");
+	return rb_text(rb_findings_text(r->findings, cell.text, cell.length));
 }
 
-/* Put a text into the book's; its offset. */
-static uint32_t store(struct rb_book_reader *r, const char *text, size_t length)
+uint32_t rb_book_store(struct rb_book_reader *r, const char *text, size_t length)
 {
 	uint32_t at = (uint32_t)r->text_used;
 
@@ -71,136 +81,30 @@ static uint32_t store(struct rb_book_reader *r, const char *text, size_t length)
 	return at;
 }
 
-static bool is_digit(char c)
-{
-	return c >= '0' && c <= '9';
-}
-
-static size_t digits_at(const char *s, size_t length)
-{
-	size_t n = 0;
-
-	while (n < length && is_digit(s[n]))
-		n++;
-	return n;
-}
-
-/*
- * The whole of a station that was written short: `+10`, or `10` as a sheet leaves it,
- * takes the hundreds last written.  Anything else is itself.
- */
-static struct rb_cell whole_station(struct rb_book_reader *r, struct rb_cell cell,
-				    char whole[static 64])
-{
-	size_t before = digits_at(cell.text, cell.length);
-	size_t after;
-	bool plus = before < cell.length && cell.text[before] == '+';
-
-	if (plus && before && before < sizeof r->hundreds &&
-	    digits_at(cell.text + before + 1, cell.length - before - 1) >= 2) {
-		memcpy(r->hundreds, cell.text, before);
-		r->hundreds_length = before;
-		return cell;
-	}
-	after = plus ? digits_at(cell.text + 1, cell.length - 1) : before;
-	if (!r->hundreds_length || cell.length > 24 || after < 2 || after > 3 ||
-	    (plus ? before != 0 : before != 2 || cell.length != 2))
-		return cell;
-	memcpy(whole, r->hundreds, r->hundreds_length);
-	whole[r->hundreds_length] = '+';
-	memcpy(whole + r->hundreds_length + 1, cell.text + plus, cell.length - plus);
-	return (struct rb_cell){ whole, r->hundreds_length + 1 + cell.length - plus };
-}
-
-/* What a sheet leaves of a name such as 1E5 or =BM-1. */
-static bool is_mangled(struct rb_cell cell)
-{
-	const struct rb_reading_rules rules = { RB_FEET, RB_OF_ROD, false,
-						rb_length_none() };
-	struct rb_reading reading;
-
-	if (!is_digit(cell.text[0]) && cell.text[0] != '#' && cell.text[0] != 'E')
-		return false;
-	if (!memchr(cell.text, '#', cell.length) && !strstr(cell.text, "E+") &&
-	    !strstr(cell.text, "E-") && !strchr(cell.text, '-') &&
-	    !strchr(cell.text, '/') && !strchr(cell.text, ':'))
-		return false;
-	reading = rb_reading_parse(cell.text, cell.length, &rules);
-	return reading.refusal == RB_REFUSE_SHEET || reading.refusal == RB_REFUSE_TIME ||
-	       (reading.refusal == RB_REFUSE_EXPONENT && strchr(cell.text, '.')) ||
-	       (reading.refusal == RB_REFUSE_DATE && cell.length > 4);
-}
-
-/* Twice the room where a list of `count` has filled it: at each power of two. */
-static bool grow(struct rb_book_reader *r, void **list, uint32_t count, size_t size)
+bool rb_book_grow(struct rb_book_reader *r, void **list, uint32_t count, size_t size)
 {
 	void *bigger;
 
-	if (count & (count - 1))
+	if (*list && (count & (count - 1)))
 		return true;
 	bigger = rb_arena_take(r->arena, count ? 2 * (size_t)count : 1, size);
 	if (!bigger)
 		return rb_findings_no_memory(r->findings);
-	if (count)
+	if (*list)
 		memcpy(bigger, *list, count * size);
 	*list = bigger;
 	return true;
 }
 
-static bool note_spelling(struct rb_book_reader *r, struct rb_cell typed)
+/* Of how many parts of an inch a reading is written: decimals are parts, too. */
+static int parts_of_inch(const struct rb_reading *reading)
 {
-	struct rb_book *book = r->book;
-	void *list = book->spelling;
+	static const int parts[] = { 1, 10, 100, 1000 };
+	const int most = (int)(sizeof parts / sizeof *parts) - 1;
 
-	if (!grow(r, &list, book->spellings, sizeof *book->spelling))
-		return false;
-	book->spelling = list;
-	book->spelling[book->spellings++] =
-		(struct rb_spelling){ book->rows, store(r, typed.text, typed.length) };
-	return true;
-}
-
-/* Give the row its point: the name that was sought, `typed` in full. */
-static bool take_name(struct rb_book_reader *r, const struct rb_record *record,
-		      struct rb_cell typed, struct rb_cell name)
-{
-	struct rb_row *row = &r->book->row[r->book->rows];
-	uint32_t offset;
-
-	row->point = typed.length ? rb_names_sought(&r->names) : RB_NO_POINT;
-	if (!typed.length)
-		return true;
-	if (row->point != RB_NO_POINT)
-		return !strcmp(rb_book_point(r->book, row->point), typed.text) ||
-		       note_spelling(r, typed);
-	if (is_mangled(typed))
-		say(r, record, RB_POINT, RB_CODE_MANGLED_NAME, kept(r, typed),
-		    rb_nothing());
-	offset = store(r, name.text, name.length);
-	rb_names_enter(&r->names, offset, &row->point);
-	r->book->points = r->names.count;
-	r->book->is_known[row->point] = false;
-	return name.text == typed.text || note_spelling(r, typed);
-}
-
-/* Equal but for case, which `word` has none of, and for a colon or the like behind it;
- * over after the first letter mostly. */
-static bool is_word(const char *name, const char *word)
-{
-	while (*word && (*name | 0x20) == *word)
-		name++, word++;
-	return !*word && !name[strspn(name, " :=.")];
-}
-
-static bool is_keepers(const char *name)
-{
-	static const char *const names[] = { "sum",    "sums",       "total",
-					     "totals", "misclosure", "closure" };
-
-	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-		if (is_word(name, names[i]))
-			return true;
-	return false;
+	if (reading->decimals <= 0)
+		return reading->denominator;
+	return parts[reading->decimals < most ? reading->decimals : most];
 }
 
 /* How finely a column is written; readings in another unit than the book's do not tell.
@@ -210,6 +114,8 @@ static void note_places(struct rb_book_reader *r, enum rb_column column,
 {
 	struct rb_places *places = &r->book->places[column];
 	int decimals = reading->sixtyfourth ? 4 : reading->decimals;
+	bool of_book = reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES;
+	int parts = of_book ? reading->denominator : parts_of_inch(reading);
 
 	if (reading->notation == RB_AS_DECIMAL) {
 		if (reading->unit == r->book->unit ||
@@ -218,63 +124,91 @@ static void note_places(struct rb_book_reader *r, enum rb_column column,
 				decimals > places->decimals ? decimals : places->decimals;
 		return;
 	}
-	if (reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES &&
-	    decimals > 0 && decimals > places->decimals)
+	if (of_book && decimals > 0 && decimals > places->decimals)
 		places->decimals = decimals;
-	if (reading->denominator > places->denominator)
-		places->denominator = reading->denominator;
+	if (parts > places->denominator)
+		places->denominator = parts;
 	if (column <= RB_FORESIGHT)
 		r->book->written[r->book->rows] |=
 			(uint8_t)RB_WRITTEN_IN_INCHES((unsigned)column);
 }
 
+static void say_beyond_rod(struct rb_book_reader *r, const struct rb_record *record,
+			   enum rb_column column, rb_length value)
+{
+	rb_book_say(r, record, column, RB_CODE_BEYOND_ROD,
+		    rb_rod_reading(value, r->row_unit),
+		    rb_measure(r->book->key.rod, r->row_unit));
+}
+
 static void take_sight(struct rb_book_reader *r, const struct rb_record *record,
 		       enum rb_column column, const struct rb_reading *reading)
 {
-	rb_length rod = r->book->key.rod;
-
-	rb_habits_note(&r->habits, column, reading, record->line);
-	if (rb_length_compare(rb_length_absolute(reading->value), rod) > 0)
-		say(r, record, column, RB_CODE_BEYOND_ROD,
-		    rb_rod_reading(reading->value, r->row_unit),
-		    rb_measure(rod, r->row_unit));
+	rb_habits_note(&r->habits, reading, record->line);
+	if (rb_length_absolute(reading->value).nm > r->book->key.rod.nm)
+		say_beyond_rod(r, record, column, reading->value);
 	if (column == RB_BACKSIGHT && r->first_sight == RB_NO_ROW)
 		r->first_sight = r->book->rows;
 }
 
-static bool says_a_name(const struct rb_reading *reading, enum rb_column column)
+static bool says_a_name(const struct rb_reading *reading, enum rb_column column,
+			struct rb_cell cell)
 {
-	return column == RB_KNOWN_ELEVATION && reading->refusal == RB_REFUSE_TEXT;
+	static const char letters[] =
+		"abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
+
+	return column == RB_KNOWN_ELEVATION && reading->refusal == RB_REFUSE_TEXT &&
+	       !is_digit(cell.text[0]) && strpbrk(cell.text, letters);
 }
 
-/* Read a cell; the value, or none. */
+static bool is_keepers_row(const struct rb_book_reader *r)
+{
+	return r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
+}
+
+/* Read a cell that is no plain number.  False: there is no value, and what cannot be read
+ * is said. */
+static bool read_long(struct rb_book_reader *r, const struct rb_record *record,
+		      enum rb_column column, const struct rb_reading_rules *rules,
+		      struct rb_reading *reading)
+{
+	struct rb_cell cell = rb_book_cell(r, record, column);
+
+	*reading = rb_reading_parse(cell.text, cell.length, rules);
+	if (reading->refusal == RB_READ) {
+		if (reading->odd_fraction)
+			rb_book_say(r, record, column, RB_CODE_ODD_FRACTION,
+				    rb_book_kept(r, cell), rb_nothing());
+		if (reading->sixtyfourth)
+			r->habits.sixtyfourths[column]++;
+		return true;
+	}
+	if (rb_cell_is_empty(cell))
+		return false;
+	if (says_a_name(reading, column, cell))
+		rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
+			    rb_book_kept(r, cell), rb_nothing());
+	else if (reading->refusal != RB_REFUSE_EMPTY &&
+		 !(is_keepers_row(r) && reading->refusal == RB_REFUSE_TEXT))
+		rb_sheet_refused(r->findings, cell, place_of(r, record, column), reading,
+				 r->row_unit);
+	return false;
+}
+
+/* Read a cell that is not empty; the value, or none. */
 static rb_length take_value(struct rb_book_reader *r, const struct rb_record *record,
 			    enum rb_column column, enum rb_reading_kind kind)
 {
-	struct rb_cell cell = cell_of(r, record, column);
-	bool keepers = r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
+	struct rb_cell cell = rb_book_cell(r, record, column);
+	bool keepers = is_keepers_row(r);
+	const struct rb_reading_rules *rules =
+		&r->rules[keepers && kind == RB_OF_ROD ? RB_OF_ELEVATION : kind];
 	struct rb_reading reading;
 
-	if (!cell.length)
+	if (!rb_reading_plain(cell.text, cell.length, rules, &reading) &&
+	    !read_long(r, record, column, rules, &reading))
 		return rb_length_none();
-	if (keepers && kind == RB_OF_ROD)
-		kind = RB_OF_ELEVATION;
-	reading = rb_reading_parse(cell.text, cell.length, &r->rules[kind]);
-	if (reading.refusal != RB_READ) {
-		if (says_a_name(&reading, column))
-			say(r, record, column, RB_CODE_NAME_FOR_ELEVATION, kept(r, cell),
-			    rb_nothing());
-		else if (reading.refusal != RB_REFUSE_EMPTY &&
-			 !(keepers && reading.refusal == RB_REFUSE_TEXT))
-			rb_sheet_refused(r->findings, cell, place_of(r, record, column),
-					 &reading, r->row_unit);
-		return rb_length_none();
-	}
 	note_places(r, column, &reading);
-	if (reading.odd_fraction)
-		say(r, record, column, RB_CODE_ODD_FRACTION, kept(r, cell), rb_nothing());
-	if (reading.sixtyfourth)
-		r->habits.sixtyfourths[column]++;
 	if (!keepers && is_sight(column))
 		take_sight(r, record, column, &reading);
 	return reading.value;
@@ -300,32 +234,37 @@ static bool set_value(struct rb_book_reader *r, enum rb_column column, rb_length
 
 static bool take_values(struct rb_book_reader *r, const struct rb_record *record)
 {
-	for (size_t i = 0; i < sizeof value_columns / sizeof *value_columns; i++) {
-		enum rb_column column = value_columns[i].column;
+	for (uint32_t i = 0; i < r->values; i++) {
+		const struct rb_value_column *v = &r->value[i];
+		rb_length value = rb_length_none();
 
-		if (r->sheet->cell_of[column] >= 0 &&
-		    !set_value(r, column,
-			       take_value(r, record, column, value_columns[i].kind)))
+		if (v->cell < record->cells && record->cell[v->cell].length)
+			value = take_value(r, record, v->column, v->kind);
+		if (!set_value(r, v->column, value))
 			return false;
 	}
 	return true;
 }
 
-/* Two sights of a kind that cannot stand in one row, and sights on nobody. */
+/* Two sights of a kind that cannot stand in one row, and a backsight on nobody; whether a
+ * foresight needs a name shows only when all rows are read. */
 static void check_sights(struct rb_book_reader *r, const struct rb_record *record)
 {
 	uint32_t row = r->book->rows;
 	bool back = rb_length_given(rb_book_sight(r->book, RB_BACKSIGHT, row));
 	bool fore = rb_length_given(rb_book_sight(r->book, RB_FORESIGHT, row));
+	bool between = rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row));
 
+	r->book->backsights += back;
+	r->book->sights += back || fore || between;
 	if (!back && !fore)
 		return;
-	if (rb_length_given(rb_book_sight(r->book, RB_INTERMEDIATE, row)))
-		say(r, record, RB_INTERMEDIATE, RB_CODE_SIGHTS_TOGETHER,
-		    rb_text(back ? "backsight" : "foresight"), rb_nothing());
-	if (r->book->row[row].point == RB_NO_POINT)
-		say(r, record, back ? RB_BACKSIGHT : RB_FORESIGHT, RB_CODE_NO_NAME,
-		    rb_text(back ? "backsight" : "foresight"), rb_nothing());
+	if (between)
+		rb_book_say(r, record, RB_INTERMEDIATE, RB_CODE_SIGHTS_TOGETHER,
+			    rb_text(back ? "backsight" : "foresight"), rb_nothing());
+	if (back && r->book->row[row].point == RB_NO_POINT)
+		rb_book_say(r, record, RB_BACKSIGHT, RB_CODE_NO_NAME,
+			    rb_text("backsight"), rb_nothing());
 }
 
 /* A known elevation: in its own column, or, in a book without one, the elevation of the
@@ -336,19 +275,21 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 	uint32_t point = book->row[book->rows].point;
 	bool own = r->sheet->cell_of[RB_KNOWN_ELEVATION] >= 0;
 	enum rb_column column = own ? RB_KNOWN_ELEVATION : RB_ELEVATION;
-	rb_length known = own ? take_value(r, record, column, RB_OF_ELEVATION)
-			      : rb_book_value(book, column, book->rows);
+	rb_length known = own && rb_book_cell(r, record, column).length
+				  ? take_value(r, record, column, RB_OF_ELEVATION)
+			  : own ? rb_length_none()
+				: rb_book_value(book, column, book->rows);
 	void *list = book->benchmark;
 
 	if ((!own && r->first_sight != book->rows) || !rb_length_given(known) ||
 	    book->written[book->rows] & RB_WRITTEN_BY_KEEPER)
 		return true;
 	if (point == RB_NO_POINT) {
-		say(r, record, column, RB_CODE_NO_NAME, rb_text("known elevation"),
-		    rb_nothing());
+		rb_book_say(r, record, column, RB_CODE_NO_NAME,
+			    rb_text("known elevation"), rb_nothing());
 		return true;
 	}
-	if (!grow(r, &list, book->benchmarks, sizeof *book->benchmark))
+	if (!rb_book_grow(r, &list, book->benchmarks, sizeof *book->benchmark))
 		return false;
 	book->benchmark = list;
 	book->is_known[point] = true;
@@ -357,43 +298,55 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 	return true;
 }
 
+/* A chainage that was read; how the first with a plus is written is how all are shown. */
+static bool set_chainage(struct rb_book_reader *r, const char *text, rb_length chainage)
+{
+	const char *plus = strchr(text, '+');
+
+	if (plus && !r->book->chainage_plus) {
+		plus += 1 + strspn(plus + 1, " \t");
+		r->book->chainage_plus = (int)strspn(plus, "0123456789");
+	}
+	return set_value(r, RB_CHAINAGE, chainage);
+}
+
 static bool take_chainage(struct rb_book_reader *r, const struct rb_record *record)
 {
-	struct rb_cell cell = cell_of(r, record, RB_CHAINAGE), whole;
+	struct rb_cell cell = rb_book_cell(r, record, RB_CHAINAGE), whole;
 	const char *name = rb_book_point(r->book, r->book->row[r->book->rows].point);
 	struct rb_reading reading;
 	char text[64];
 
-	if (cell.length) {
-		whole = whole_station(r, cell, text);
+	if (!rb_cell_is_empty(cell)) {
+		whole = rb_book_whole_station(r, cell, text);
 		if (cell.text[0] != '+')
 			whole = cell; /* a bare 10 in a column of its own is 10 */
 		reading =
 			rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
-			return set_value(r, RB_CHAINAGE, reading.value);
-		say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE, kept(r, cell),
-		    rb_nothing());
+			return set_chainage(r, whole.text, reading.value);
+		rb_book_say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE,
+			    rb_book_kept(r, cell), rb_nothing());
 		return set_value(r, RB_CHAINAGE, rb_length_none());
 	}
 	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
 		reading = rb_chainage_parse(name, strlen(name), &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
-			return set_value(r, RB_CHAINAGE, reading.value);
+			return set_chainage(r, name, reading.value);
 	}
 	return set_value(r, RB_CHAINAGE, rb_length_none());
 }
 
 static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record)
 {
-	struct rb_cell cell = cell_of(r, record, RB_ROD_ON);
+	struct rb_cell cell = rb_book_cell(r, record, RB_ROD_ON);
 	enum rb_rod_on place = r->book->key.rod_on;
 
-	if (cell.length) {
+	if (!rb_cell_is_empty(cell)) {
 		place = rb_rod_on_parse(cell.text, cell.length);
 		if (place == RB_ON_UNSAID)
-			say(r, record, RB_ROD_ON, RB_CODE_BAD_ROD_ON, kept(r, cell),
-			    rb_nothing());
+			rb_book_say(r, record, RB_ROD_ON, RB_CODE_BAD_ROD_ON,
+				    rb_book_kept(r, cell), rb_nothing());
 	}
 	r->book->rod_on[r->book->rows] = (uint8_t)place;
 }
@@ -401,30 +354,39 @@ static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record
 /* The unit of a row's numbers; the first that is given is the book's where no key is. */
 static void take_unit(struct rb_book_reader *r, const struct rb_record *record)
 {
-	struct rb_cell cell = cell_of(r, record, RB_UNIT_OF_ROW);
+	struct rb_cell cell = rb_book_cell(r, record, RB_UNIT_OF_ROW);
 	enum rb_unit unit = r->book->unit;
 
+	if (rb_cell_is_empty(cell))
+		cell.length = 0;
 	if (cell.length && !rb_unit_parse(cell.text, cell.length, &unit))
-		say(r, record, RB_UNIT_OF_ROW, RB_CODE_BAD_UNIT, kept(r, cell),
-		    rb_text("ft, in, ft-in, m or mm"));
+		rb_book_say(r, record, RB_UNIT_OF_ROW, RB_CODE_BAD_UNIT,
+			    rb_book_kept(r, cell), rb_text("ft, in, ft-in, m or mm"));
 	if (cell.length && !r->unit_known) {
 		r->unit_known = true;
 		r->book->unit = unit;
 	}
 	r->row_unit = unit;
-	for (int kind = 0; kind <= RB_OF_TAPE; kind++)
+	for (int kind = 0; kind < RB_READING_KINDS; kind++)
 		r->rules[kind].unit = unit;
+}
+
+/* Does the row at hand stand on a line as the last jump has it? */
+static bool follows(const struct rb_book *book, uint32_t line)
+{
+	const struct rb_line_jump *last = &book->jump[book->jumps - 1];
+
+	return last->line + (book->rows - last->row) == line;
 }
 
 static bool note_line(struct rb_book_reader *r, uint32_t line)
 {
 	struct rb_book *book = r->book;
-	struct rb_line_jump *last = book->jumps ? &book->jump[book->jumps - 1] : NULL;
 	void *list = book->jump;
 
-	if (last && last->line + (book->rows - last->row) == line)
+	if (book->jumps && follows(book, line))
 		return true;
-	if (!grow(r, &list, book->jumps, sizeof *book->jump))
+	if (!rb_book_grow(r, &list, book->jumps, sizeof *book->jump))
 		return false;
 	book->jump = list;
 	book->jump[book->jumps++] = (struct rb_line_jump){ book->rows, line };
@@ -435,24 +397,30 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 {
 	struct rb_book_reader *r = reader;
 	struct rb_book *book = r->book;
-	struct rb_cell remark = rb_cell_unguarded(cell_of(r, record, RB_REMARKS));
-	struct rb_cell typed = rb_cell_unguarded(cell_of(r, record, RB_POINT));
+	struct rb_cell remark = rb_cell_unguarded(rb_book_cell(r, record, RB_REMARKS));
+	struct rb_cell typed = rb_cell_unguarded(rb_book_cell(r, record, RB_POINT));
 	char whole[64];
-	struct rb_cell name = whole_station(r, typed, whole);
+	struct rb_cell name = rb_book_whole_station(r, typed, whole);
+	enum rb_keeper keeper;
 
 	if (!rb_names_seek(&r->names, name.text, name.length))
 		return rb_findings_no_memory(r->findings);
-	book->written[book->rows] = is_keepers(typed.text) ? RB_WRITTEN_BY_KEEPER : 0;
+	keeper = rb_keeper_of(typed.text);
+	book->written[book->rows] = keeper > RB_KEEPERS_DOUBT ? RB_WRITTEN_BY_KEEPER : 0;
 	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
 		take_unit(r, record);
 	if (!note_line(r, record->line) || !take_values(r, record) ||
-	    !take_name(r, record, typed, name) || !take_known(r, record) ||
-	    !take_chainage(r, record))
+	    !rb_book_take_name(r, record, typed, name))
+		return false;
+	if (!rb_book_is_key(r, record, typed) && !take_known(r, record))
+		return false;
+	if (!take_chainage(r, record))
 		return false;
 	check_sights(r, record);
+	rb_book_doubt_name(r, record, keeper);
 	take_rod_on(r, record);
 	if (book->remarks)
-		book->remarks[book->rows] = store(r, remark.text, remark.length);
+		book->remarks[book->rows] = rb_book_store(r, remark.text, remark.length);
 	book->rows++;
 	return true;
 }

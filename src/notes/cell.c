@@ -13,19 +13,44 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		      struct rb_place place, const struct rb_reading *reading,
 		      enum rb_unit unit)
 {
-	enum rb_code code = (enum rb_code)((int)RB_CODE_NOT_A_READING +
-					   (int)reading->refusal - (int)RB_REFUSE_TEXT);
+	enum rb_refusal refusal =
+		reading->refusal == RB_REFUSE_EMPTY ? RB_REFUSE_TEXT : reading->refusal;
+	enum rb_code code = (enum rb_code)((int)RB_CODE_NOT_A_READING + (int)refusal -
+					   (int)RB_REFUSE_TEXT);
 	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing(),
 						      rb_nothing(), rb_nothing() };
-	const char *text = rb_arena_text(findings->arena, cell.text, cell.length);
 
-	argument[0] = rb_text(text ? text : "");
+	unit = reading->marked ? reading->unit : unit;
+	argument[0] = rb_text(rb_findings_text(findings, cell.text, cell.length));
 	for (int i = 0; i < reading->maybes && i + 1 < RB_ARGUMENTS; i++)
-		argument[i + 1] = rb_rod_reading(reading->maybe[i], unit);
+		argument[i + 1] = (struct rb_argument){ .kind = RB_READING,
+							.length = reading->maybe[i],
+							.unit = unit,
+							.marked = reading->marked };
 	if (place.point)
 		place.point =
-			rb_arena_text(findings->arena, place.point, strlen(place.point));
+			rb_findings_text(findings, place.point, strlen(place.point));
 	rb_findings_add4(findings, code, place, argument);
+}
+
+bool rb_cell_is_dashes(struct rb_cell cell)
+{
+	static const char *const dashes[] = { "-",      "\u2010", "\u2011", "\u2012",
+					      "\u2013", "\u2014", "\u2015", "\u2212" };
+	size_t at = 0, dash = 0;
+
+	while (at < cell.length && dash < sizeof dashes / sizeof *dashes) {
+		size_t length = strlen(dashes[dash]);
+
+		if (cell.length - at >= length &&
+		    !memcmp(cell.text + at, dashes[dash], length)) {
+			at += length;
+			dash = 0;
+		} else {
+			dash++;
+		}
+	}
+	return at == cell.length;
 }
 
 struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell cell,

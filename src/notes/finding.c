@@ -40,6 +40,16 @@ bool rb_findings_allow_result(const struct rb_findings *findings)
 	return !findings->out_of_memory && !findings->of_severity[RB_ERROR];
 }
 
+const char *rb_findings_text(struct rb_findings *findings, const char *text,
+			     size_t length)
+{
+	const char *kept = rb_arena_text(findings->arena, text, length);
+
+	if (!kept)
+		rb_findings_no_memory(findings);
+	return kept ? kept : "";
+}
+
 /* Room for one more; the list at most doubles, so the arena wastes no more than it holds.
  */
 static bool make_room(struct rb_findings *findings)

@@ -14,12 +14,21 @@ static int64_t digits_behind(const struct rb_reading *reading)
 	return reading->decimals > 2 ? 12 : part * power[reading->decimals] / RB_FOOT;
 }
 
-void rb_habits_note(struct rb_habits *habits, enum rb_column column,
-		    const struct rb_reading *reading, uint32_t line)
+/* A turning point may have two on its line, which is told once. */
+static void note_inverted(struct rb_habits *habits, uint32_t line)
 {
-	(void)column;
-	if (reading->inverted && habits->inverted++ < RB_FINDINGS_OF_A_KIND)
+	if (line == habits->last_inverted)
+		return;
+	habits->last_inverted = line;
+	if (habits->inverted++ < RB_FINDINGS_OF_A_KIND)
 		habits->inverted_line[habits->inverted - 1] = line;
+}
+
+void rb_habits_note(struct rb_habits *habits, const struct rb_reading *reading,
+		    uint32_t line)
+{
+	if (reading->inverted)
+		note_inverted(habits, line);
 	if (habits->over_eleven)
 		return;
 	if (reading->notation != RB_AS_DECIMAL || reading->unit != RB_FEET) {
@@ -34,7 +43,8 @@ void rb_habits_note(struct rb_habits *habits, enum rb_column column,
 }
 
 /* "12, 15 and 18", of a list that may be longer than what was kept. */
-static const char *list_lines(struct rb_arena *arena, const struct rb_habits *habits)
+static const char *list_lines(struct rb_findings *findings,
+			      const struct rb_habits *habits)
 {
 	char text[RB_FINDINGS_OF_A_KIND * 12 + 32];
 	size_t used = 0;
@@ -51,15 +61,14 @@ static const char *list_lines(struct rb_arena *arena, const struct rb_habits *ha
 	if (kept < habits->inverted)
 		used += (size_t)snprintf(text + used, sizeof text - used, " and %lu more",
 					 (unsigned long)(habits->inverted - kept));
-	return rb_arena_text(arena, text, used);
+	return rb_findings_text(findings, text, used);
 }
 
 static void say_inverted(const struct rb_book_reader *r)
 {
-	const char *lines = list_lines(r->arena, &r->habits);
-
 	rb_findings_add(r->findings, RB_CODE_INVERTED, rb_in_file(),
-			rb_text(lines ? lines : ""), rb_number(r->habits.inverted));
+			rb_text(list_lines(r->findings, &r->habits)),
+			rb_number(r->habits.inverted));
 }
 
 void rb_habits_say(const struct rb_book_reader *r)

@@ -78,36 +78,94 @@ static bool is_letter_or_digit(char c)
 #define HASH_START UINT64_C(0xCBF29CE484222325) /* FNV-1a, folded to 32 bits */
 #define HASH_PRIME UINT64_C(0x100000001B3)
 
-/* The last character counts least: TP11 to TP19 stand side by side in the table, as they
- * do in the book, so that mostly one look into memory serves them all. */
-static uint32_t hash_ending(uint64_t h, char last)
+static uint32_t folded_hash(uint64_t h)
 {
-	return (uint32_t)(h ^ h >> 29) * 10 + (uint32_t)(last & 15);
+	return (uint32_t)(h ^ h >> 32);
 }
 
-/* Names that differ only in dashes, points and blanks fall together; that is how they are
- * found. */
+/*
+ * The hash of a name by its letters and digits.  The figures at its end are a number that
+ * is added, so that TP-11, TP-12, TP-13 stand side by side in the table as they do in the
+ * book, and one look into memory serves many of them.  Names that differ only in dashes,
+ * points and blanks fall together; that is how they are found.
+ */
+struct letters {
+	uint64_t before;        /* the hash of what stands before the number */
+	uint32_t number, zeros; /* those in front of it: 01 is not 1 */
+};
+
+static inline void add_letter(struct letters *letters, unsigned char c)
+{
+	uint64_t figures = (uint64_t)letters->zeros << 32 | letters->number;
+
+	if (c >= '0' && c <= '9') {
+		letters->number = letters->number * 10 + (c - (uint32_t)'0');
+		letters->zeros += !letters->number;
+		return;
+	}
+	letters->before = (((letters->before ^ figures) * HASH_PRIME) ^ c) * HASH_PRIME;
+	letters->number = letters->zeros = 0;
+}
+
+static inline uint32_t hash_of(struct letters letters)
+{
+	return folded_hash((letters.before ^ letters.zeros) * HASH_PRIME) +
+	       letters.number;
+}
+
 static uint32_t hash_of_letters(const char *s, size_t length)
 {
-	uint64_t h = HASH_START;
-	char last = 0;
+	struct letters letters = { HASH_START, 0, 0 };
 
-	for (size_t i = 0; i < length; i++) {
-		if (!is_letter_or_digit(s[i]))
-			continue;
-		h = (h ^ (unsigned char)last) * HASH_PRIME;
-		last = s[i];
-	}
-	return hash_ending(h, last);
+	for (size_t i = 0; i < length; i++)
+		if (is_letter_or_digit(s[i]))
+			add_letter(&letters, (unsigned char)s[i]);
+	return hash_of(letters);
 }
 
 static uint32_t hash_of_all(const char *s, size_t length)
 {
 	uint64_t h = HASH_START;
 
-	for (size_t i = 0; i + 1 < length; i++)
+	for (size_t i = 0; i < length; i++)
 		h = (h ^ (unsigned char)s[i]) * HASH_PRIME;
-	return hash_ending(h, length ? s[length - 1] : 0);
+	return folded_hash(h);
+}
+
+#define LETTER 0x80 /* or digit: it counts for the hash */
+
+/* What the characters fold to that a name mostly has; 0: not as plain as that. */
+static void make_plain(unsigned char plain[static 256])
+{
+	memset(plain, 0, 256);
+	for (unsigned char c = '!'; c <= '~'; c++) {
+		char small = c >= 'A' && c <= 'Z' ? (char)(c + ('a' - 'A')) : (char)c;
+
+		plain[c] =
+			(unsigned char)small | (is_letter_or_digit(small) ? LETTER : 0);
+	}
+}
+
+/* Fold and hash in one pass a name of plain characters only; false: this one is not. */
+static bool fold_plain(struct rb_names *names, const char *text, size_t length)
+{
+	const unsigned char *plain = names->plain;
+	struct letters letters = { HASH_START, 0, 0 };
+	char *out = names->folded;
+
+	for (size_t i = 0; i < length; i++) {
+		unsigned char folded = plain[(unsigned char)text[i]];
+
+		if (!folded)
+			return false;
+		out[i] = (char)(folded & 0x7F);
+		if (folded & LETTER)
+			add_letter(&letters, folded & 0x7F);
+	}
+	out[length] = '\0';
+	names->folds = length;
+	names->hash = hash_of(letters);
+	return true;
 }
 
 bool rb_names_nearly_same(const char *name, const char *other)
@@ -146,6 +204,37 @@ static bool same_name(struct rb_names *names, uint32_t number, size_t folded)
  * their characters put them, so that no file can make the search slow. */
 #define TOGETHER 8
 
+/*
+ * The slots in which a hash may stand: where it belongs and the next few, which are in
+ * the cache; then any, in an order of its own that comes by every slot, so that runs of
+ * numbered names do not make each other slow.
+ */
+struct probe {
+	uint32_t at, last;
+	uint32_t near;
+	uint32_t stir;
+};
+
+#define NEAR 7
+
+static inline struct probe first_probe(const struct rb_names *names, uint32_t hash)
+{
+	uint32_t last = names->slots - 1;
+
+	return (struct probe){ hash & last, last, NEAR, hash * UINT32_C(0x9E3779B1) };
+}
+
+static inline void next_probe(struct probe *probe)
+{
+	if (probe->near) {
+		probe->near--;
+		probe->at = (probe->at + 1) & probe->last;
+		return;
+	}
+	probe->at = (5 * probe->at + 1 + probe->stir) & probe->last;
+	probe->stir >>= 5;
+}
+
 static bool make_slots(struct rb_names *names)
 {
 	const struct rb_slot *old = names->slot;
@@ -153,18 +242,20 @@ static bool make_slots(struct rb_names *names)
 
 	if (before && names->count < before / 4 * 3)
 		return true;
+	if (!before)
+		make_plain(names->plain);
 	names->slot = rb_arena_take_clear(names->arena, slots, sizeof *names->slot);
 	if (!names->slot)
 		return false;
 	names->slots = slots;
 	for (uint32_t i = 0; i < before; i++) {
-		uint32_t at = old[i].hash & (slots - 1);
+		struct probe probe = first_probe(names, old[i].hash);
 
 		if (!old[i].number)
 			continue;
-		while (names->slot[at].number)
-			at = (at + 1) & (slots - 1);
-		names->slot[at] = old[i];
+		while (names->slot[probe.at].number)
+			next_probe(&probe);
+		names->slot[probe.at] = old[i];
 	}
 	return true;
 }
@@ -183,12 +274,13 @@ static bool make_room(struct rb_names *names, size_t length)
  */
 static uint32_t look(struct rb_names *names, size_t folded, uint32_t hash, int most)
 {
-	uint32_t at = hash & (names->slots - 1);
+	const struct rb_slot *slot = names->slot;
+	struct probe probe = first_probe(names, hash);
 
-	for (; names->slot[at].number; at = (at + 1) & (names->slots - 1)) {
-		uint32_t candidate = names->slot[at].number - 1;
+	for (; slot[probe.at].number; next_probe(&probe)) {
+		uint32_t candidate = slot[probe.at].number - 1;
 
-		if (names->slot[at].hash != hash)
+		if (slot[probe.at].hash != hash)
 			continue;
 		if (same_name(names, candidate, folded))
 			return candidate;
@@ -197,7 +289,7 @@ static uint32_t look(struct rb_names *names, size_t folded, uint32_t hash, int m
 		if (!--most)
 			break;
 	}
-	names->at = at;
+	names->at = probe.at;
 	names->hash = hash;
 	return RB_NO_POINT;
 }
@@ -206,8 +298,10 @@ bool rb_names_seek(struct rb_names *names, const char *text, size_t length)
 {
 	if (!make_slots(names) || !make_room(names, length))
 		return false;
-	names->folds = rb_name_fold(names->folded, text, length);
-	names->hash = hash_of_letters(names->folded, names->folds);
+	if (!fold_plain(names, text, length)) {
+		names->folds = rb_name_fold(names->folded, text, length);
+		names->hash = hash_of_letters(names->folded, names->folds);
+	}
 	__builtin_prefetch(&names->slot[names->hash & (names->slots - 1)]);
 	return true;
 }
@@ -289,14 +383,31 @@ bool rb_names_compare(struct rb_names *names, const bool *is_known)
 	return true;
 }
 
+/* clang-format off */
 static const char *const ground_names[] = {
-	"ground", "grd",   "gr",      "g",     "cl",   "c/l",  "centreline", "centerline",
-	"spot",   "grade", "surface", "floor", "road", "lawn", "pavement",
+	"ground", "ground level", "grd", "gr", "g", "gl", "og", "eg", "fg", "ng",
+	"cl", "c/l", "centreline", "centerline",
+	"spot", "grade", "surface", "floor", "road", "lawn", "pavement",
+	"-", "--", "?",
 };
+/* clang-format on */
+
+/* A word for ground, and behind it at most a number or a chainage: spot 1, CL 0+50.
+ * Not GL-1, which may be a point of that name. */
+static bool is_ground_word(const char *folded, const char *word)
+{
+	size_t length = strlen(word);
+
+	if (strncmp(folded, word, length) != 0)
+		return false;
+	folded += length;
+	return !*folded ||
+	       (strchr(" #", *folded) && !folded[strspn(folded, " .#+0123456789")]);
+}
 
 bool rb_name_is_ground(const char *text)
 {
-	char folded[32];
+	char folded[32] = "";
 	size_t length = strlen(text);
 
 	if (length >= sizeof folded)
@@ -305,7 +416,7 @@ bool rb_name_is_ground(const char *text)
 	if (folded[0] == '(' || folded[0] == '[')
 		return true;
 	for (size_t i = 0; i < sizeof ground_names / sizeof *ground_names; i++)
-		if (!strcmp(folded, ground_names[i]))
+		if (is_ground_word(folded, ground_names[i]))
 			return true;
 	return false;
 }

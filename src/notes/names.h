@@ -34,10 +34,11 @@ struct rb_names {
 	uint32_t alike;    /* a name with its letters and digits, or RB_NO_POINT */
 	struct rb_near near[RB_NEAR_NAMES];
 	uint32_t nears;
-	bool spaced;  /* some name has words */
-	char *folded; /* the name looked for */
-	char *other;  /* one that it is compared with */
-	size_t room;  /* of both: more than the longest name so far */
+	bool spaced;              /* some name has words */
+	unsigned char plain[256]; /* what plain characters fold to */
+	char *folded;             /* the name looked for */
+	char *other;              /* one that it is compared with */
+	size_t room;              /* of both: more than the longest name so far */
 };
 
 /* Look for a name: the table is fetched from memory meanwhile, so that in a long book it

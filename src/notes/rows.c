@@ -78,19 +78,24 @@ static bool is_tight(char c)
 	return c > ' ' && c <= '~';
 }
 
-/* The cell without blanks around it; its text ends in NUL. */
-static struct rb_cell trimmed(char *text, size_t length)
+static struct rb_cell without_blanks(char *text, size_t length)
 {
 	size_t blank;
 
-	if (!length || (is_tight(text[0]) && is_tight(text[length - 1])))
-		return (struct rb_cell){ text, length };
 	while (length && (blank = blank_at(text, length)))
 		text += blank, length -= blank;
 	while (length && (blank = blank_before(text, length)))
 		length -= blank;
 	text[length] = '\0';
 	return (struct rb_cell){ text, length };
+}
+
+/* The cell without blanks around it; its text ends in NUL. */
+static inline struct rb_cell trimmed(char *text, size_t length)
+{
+	if (!length || (is_tight(text[0]) && is_tight(text[length - 1])))
+		return (struct rb_cell){ text, length };
+	return without_blanks(text, length);
 }
 
 /* The cells taken so far move with their texts. */
@@ -118,22 +123,40 @@ static bool make_room_for_cell(struct reader *r)
 	return r->cell != NULL;
 }
 
-static void on_cell(void *bytes, size_t length, void *self)
+static bool has_room(const struct reader *r, size_t length)
 {
-	struct reader *r = self;
-	char *text;
+	return r->cells < r->cell_room && length < r->room - r->used;
+}
 
+/* Make room for one more cell of such a length.  False: there is none, nor will there be.
+ */
+static bool make_room(struct reader *r, size_t length)
+{
 	if (r->no_memory || (r->cells == r->cell_room && !make_room_for_cell(r)) ||
 	    (r->room - r->used <= length && !make_room_for_text(r, length))) {
 		r->no_memory = true;
-		return;
+		r->cells = r->cell_room = 0;
 	}
-	text = r->text + r->used;
+	return !r->no_memory;
+}
+
+static inline void add_cell(struct reader *r, const void *bytes, size_t length)
+{
+	char *text = r->text + r->used;
+
+	r->used += length + 1;
 	if (length)
 		memcpy(text, bytes, length);
 	text[length] = '\0';
-	r->used += length + 1;
 	r->cell[r->cells++] = trimmed(text, length);
+}
+
+static void on_cell(void *bytes, size_t length, void *self)
+{
+	struct reader *r = self;
+
+	if (has_room(r, length) || make_room(r, length))
+		add_cell(r, bytes, length);
 }
 
 static void on_row(int end, void *self)
@@ -195,11 +218,11 @@ static size_t line_size(const struct reader *r)
 {
 	const char *line = r->source->text + r->offset;
 	size_t left = r->source->length - r->offset;
-	const char *feed = memchr(line, '\n', left);
-	size_t size = feed ? (size_t)(feed - line) + 1 : left;
+	const char *newline = memchr(line, '\n', left);
+	size_t size = newline ? (size_t)(newline - line) + 1 : left;
 	const char *carriage = r->carriages ? memchr(line, '\r', size) : NULL;
 
-	if (carriage && carriage + 1 != feed)
+	if (carriage && carriage + 1 != newline)
 		size = (size_t)(carriage - line) + 1;
 	return size;
 }
@@ -326,4 +349,22 @@ bool rb_rows_read(struct rb_arena *arena, struct rb_findings *findings,
 	if (!read)
 		return rb_findings_no_memory(findings);
 	return !stopped;
+}
+
+bool rb_record_keep(struct rb_arena *arena, struct rb_record *out,
+		    const struct rb_record *record)
+{
+	struct rb_cell *cell =
+		rb_arena_take(arena, (size_t)record->cells + 1, sizeof *cell);
+
+	if (!cell)
+		return false;
+	for (uint32_t i = 0; i < record->cells; i++) {
+		cell[i].length = record->cell[i].length;
+		cell[i].text = rb_arena_text(arena, record->cell[i].text, cell[i].length);
+		if (!cell[i].text)
+			return false;
+	}
+	*out = (struct rb_record){ record->line, record->cells, cell };
+	return true;
 }

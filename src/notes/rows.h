@@ -48,6 +48,9 @@ typedef bool rb_on_record(void *self, const struct rb_record *record);
 struct rb_source *rb_source_open(struct rb_arena *arena, struct rb_findings *findings,
 				 const char *bytes, size_t length);
 
+/* Are the bytes UTF-8 (RFC 3629)? */
+bool rb_source_is_utf8(const char *bytes, size_t length);
+
 /*
  * Settle on a separator: the first of comma, semicolon and TAB with which `is_header`
  * says true of one of the first rows; comma if none does.  A line "sep=;" goes first.
@@ -64,6 +67,11 @@ bool rb_source_separate(struct rb_arena *arena, struct rb_source *source,
  */
 bool rb_rows_read(struct rb_arena *arena, struct rb_findings *findings,
 		  struct rb_source *source, rb_on_record *each, void *self);
+
+/* Copy a record into an arena: what is handed over is good until the next.  False: no
+ * memory. */
+bool rb_record_keep(struct rb_arena *arena, struct rb_record *out,
+		    const struct rb_record *record);
 
 /* The row of the sheet that holds the line: lines less those inside long cells. */
 uint32_t rb_source_sheet_row(const struct rb_source *source, uint32_t line);

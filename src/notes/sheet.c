@@ -4,8 +4,8 @@
 
 #include <string.h>
 
-#include "measure/reading.h"
-#include "notes/names.h"
+#include "notes/below.h"
+#include "notes/heading.h"
 
 struct state {
 	struct rb_arena *arena;
@@ -13,117 +13,33 @@ struct state {
 	const struct rb_form *form;
 	const struct rb_sheet_reader *reader;
 	struct rb_sheet *sheet;
-	uint32_t nearly_header; /* the first line with any heading on it */
+	struct rb_record
+		nearest; /* the row most like a header, as long as there is none */
+	int nearness;    /* and how much it is */
+	struct rb_below below;
 };
-
-#define WORD 48
-
-/* The cell in small letters, blanks and dashes of all kinds made plain, and with the
- * `dropped` characters left out. */
-static size_t fold(char word[static WORD], const char *text, size_t length,
-		   const char *dropped)
-{
-	char plain[WORD];
-	size_t used = 0;
-
-	if (length >= WORD)
-		return 0;
-	length = rb_name_fold(plain, text, length);
-	for (size_t i = 0; i < length; i++)
-		if (!strchr(dropped, plain[i]))
-			word[used++] = plain[i];
-	word[used] = '\0';
-	return used;
-}
-
-#define HEADING_DROPS ".()/_-+ "
-
-static bool same_heading(const char *name, const char *word)
-{
-	char plain[WORD];
-
-	fold(plain, name, strlen(name), HEADING_DROPS);
-	return !strcmp(plain, word);
-}
-
-/* The column that a heading names, or -1. */
-static int column_of(const struct rb_form *form, const struct rb_cell *cell)
-{
-	char word[WORD];
-
-	if (!fold(word, cell->text, cell->length, ""))
-		return -1;
-	for (size_t i = 0; i < form->exacts; i++)
-		if (!strcmp(form->exact[i].name, word))
-			return form->exact[i].column;
-	if (!fold(word, cell->text, cell->length, HEADING_DROPS))
-		return -1;
-	for (size_t i = 0; i < form->headings; i++)
-		if (same_heading(form->heading[i].name, word))
-			return form->heading[i].column;
-	return -1;
-}
-
-/* Which cell holds which column; the first of two of one meaning. */
-static int map_columns(const struct rb_form *form, const struct rb_record *record,
-		       int32_t cell_of[RB_SHEET_COLUMNS])
-{
-	int found = 0;
-
-	for (int i = 0; i < RB_SHEET_COLUMNS; i++)
-		cell_of[i] = -1;
-	for (uint32_t i = 0; i < record->cells; i++) {
-		int column = column_of(form, &record->cell[i]);
-
-		if (column < 0 || cell_of[column] >= 0)
-			continue;
-		cell_of[column] = (int32_t)i;
-		found++;
-	}
-	if (form->settle)
-		form->settle(cell_of);
-	return found;
-}
 
 static bool is_header(void *self, const struct rb_record *record)
 {
 	int32_t cell_of[RB_SHEET_COLUMNS];
 	const struct rb_form *form = self;
 
-	return map_columns(form, record, cell_of) && form->is_header(cell_of);
-}
-
-static const char *nearest_heading(const struct rb_form *form, const struct rb_cell *cell)
-{
-	char word[WORD], plain[WORD];
-	size_t length = fold(word, cell->text, cell->length, HEADING_DROPS);
-
-	for (size_t i = 0; length > 2 && i < form->headings; i++) {
-		size_t other = fold(plain, form->heading[i].name,
-				    strlen(form->heading[i].name), HEADING_DROPS);
-		int most = other > 4 ? 2 : 1;
-
-		if (other > 2 &&
-		    rb_letters_apart(word, length, plain, other, most) <= most)
-			return form->column_name[form->heading[i].column];
-	}
-	return NULL;
+	return rb_headings_map(form, record, cell_of) && form->is_header(cell_of);
 }
 
 static struct rb_argument text_of(struct state *s, const struct rb_cell *cell)
 {
-	const char *text = rb_arena_text(s->arena, cell->text, cell->length);
-
-	return rb_text(text ? text : "");
+	return rb_text(rb_findings_text(s->findings, cell->text, cell->length));
 }
 
 /* A column that nothing is known of, or one more of a meaning that is there already. */
 static void say_odd_heading(struct state *s, const struct rb_record *record, uint32_t i)
 {
 	const struct rb_cell *cell = &record->cell[i];
-	int column = column_of(s->form, cell);
+	int column = rb_heading_column(s->form, *cell);
 	struct rb_place place = rb_at(record->line, (int32_t)i, NULL, NULL);
-	const char *nearest;
+	int nearest;
+	bool sight;
 
 	for (int c = 0; c < RB_SHEET_COLUMNS; c++)
 		if (s->sheet->cell_of[c] == (int32_t)i)
@@ -135,19 +51,26 @@ static void say_odd_heading(struct state *s, const struct rb_record *record, uin
 				rb_text(s->form->column_name[column]), text_of(s, cell));
 		return;
 	}
-	nearest = nearest_heading(s->form, cell);
-	rb_findings_add(s->findings, RB_CODE_UNKNOWN_COLUMN, place, text_of(s, cell),
-			nearest ? rb_text(nearest) : rb_nothing());
+	nearest = rb_heading_nearest(s->form, *cell);
+	sight = nearest >= 0 && s->form->sights >> nearest & 1;
+	rb_findings_add(
+		s->findings, sight ? RB_CODE_UNREAD_SIGHTS : RB_CODE_UNKNOWN_COLUMN,
+		place, text_of(s, cell),
+		nearest < 0 ? rb_nothing() : rb_text(s->form->column_name[nearest]));
 }
 
 static bool take_header(struct state *s, const struct rb_record *record)
 {
 	struct rb_sheet *sheet = s->sheet;
 
+	if (!rb_record_keep(s->arena, &sheet->header, record))
+		return rb_findings_no_memory(s->findings);
 	sheet->header_line = record->line;
-	map_columns(s->form, record, sheet->cell_of);
+	rb_headings_map(s->form, record, sheet->cell_of);
 	for (uint32_t i = 0; i < record->cells; i++)
 		say_odd_heading(s, record, i);
+	if (!rb_below_begin(&s->below, s->arena, s->findings, sheet))
+		return false;
 	return s->reader->on_header(s->reader->self, sheet);
 }
 
@@ -157,12 +80,12 @@ static const struct rb_key *key_of(const struct rb_form *form, const struct rb_c
 {
 	const char *colon = memchr(cell->text, ':', cell->length);
 	size_t length = colon ? (size_t)(colon - cell->text) : cell->length;
-	char word[WORD];
+	char word[RB_FOLDED_WORD];
 
 	*taken = colon ? length + 1 : length;
 	while (length && cell->text[length - 1] == ' ')
 		length--;
-	if (!fold(word, cell->text, length, ""))
+	if (!rb_heading_fold(word, cell->text, length, ""))
 		return NULL;
 	for (size_t i = 0; i < form->keys; i++)
 		if (!strcmp(form->key[i].name, word))
@@ -170,13 +93,21 @@ static const struct rb_key *key_of(const struct rb_form *form, const struct rb_c
 	return NULL;
 }
 
+const struct rb_key *rb_sheet_key(const struct rb_form *form, struct rb_cell cell)
+{
+	size_t taken;
+
+	return key_of(form, &cell, &taken);
+}
+
 static void say_nearly_key(struct state *s, const struct rb_record *record, uint32_t i)
 {
 	const struct rb_cell *cell = &record->cell[i];
 	const char *colon = memchr(cell->text, ':', cell->length);
-	char word[WORD];
-	size_t length = fold(word, cell->text,
-			     colon ? (size_t)(colon - cell->text) : cell->length, "");
+	char word[RB_FOLDED_WORD];
+	size_t length =
+		rb_heading_fold(word, cell->text,
+				colon ? (size_t)(colon - cell->text) : cell->length, "");
 
 	for (size_t k = 0; length && k < s->form->keys; k++) {
 		const char *name = s->form->key[k].name;
@@ -255,6 +186,38 @@ static bool says_nothing(const struct rb_record *record)
 	       record->cell[0].text[0] == '#';
 }
 
+/* -- no header at all -- */
+
+/* How much a row is like a header: 2 for a heading, 1 for what looks like one. */
+static int nearness_of(struct state *s, const struct rb_record *record)
+{
+	int nearness = 0;
+	size_t taken;
+	uint32_t i = 0;
+
+	while (i < record->cells && !record->cell[i].length)
+		i++;
+	if (i == record->cells || key_of(s->form, &record->cell[i], &taken))
+		return 0;
+	for (; i < record->cells; i++)
+		if (rb_heading_column(s->form, record->cell[i]) >= 0)
+			nearness += 2;
+		else if (rb_heading_nearest(s->form, record->cell[i]) >= 0)
+			nearness++;
+	return nearness;
+}
+
+static bool note_nearest(struct state *s, const struct rb_record *record)
+{
+	int nearness = nearness_of(s, record);
+
+	if (nearness < 2 || nearness <= s->nearness)
+		return true;
+	s->nearness = nearness;
+	return rb_record_keep(s->arena, &s->nearest, record) ||
+	       rb_findings_no_memory(s->findings);
+}
+
 static bool on_record(void *self, const struct rb_record *record)
 {
 	struct state *s = self;
@@ -264,20 +227,29 @@ static bool on_record(void *self, const struct rb_record *record)
 	if (says_nothing(record))
 		return true;
 	if (s->sheet->header_line)
-		return s->reader->on_row(s->reader->self, record);
-	found = map_columns(s->form, record, cell_of);
+		return rb_below_passes(&s->below, record) ||
+		       s->reader->on_row(s->reader->self, record);
+	found = rb_headings_map(s->form, record, cell_of);
 	if (found && s->form->is_header(cell_of))
 		return take_header(s, record);
-	if (found > 1 && !s->nearly_header)
-		s->nearly_header = record->line;
-	return take_keys(s, record);
+	return note_nearest(s, record) && take_keys(s, record);
 }
 
 static void say_no_header(struct state *s)
 {
-	rb_findings_add(s->findings, RB_CODE_NO_HEADER,
-			rb_at(s->nearly_header, RB_WHOLE_ROW, NULL, NULL),
-			rb_text(s->form->header_wanted), rb_nothing());
+	const char *such_as = s->form->header_such_as;
+	const struct rb_argument arguments[RB_ARGUMENTS] = {
+		rb_text(s->form->header_wanted),
+		s->nearness ? rb_line(s->nearest.line) : rb_nothing(),
+		such_as ? rb_text(such_as) : rb_nothing(),
+	};
+
+	rb_findings_add4(s->findings, RB_CODE_NO_HEADER,
+			 rb_at(s->nearest.line, RB_WHOLE_ROW, NULL, NULL), arguments);
+	for (uint32_t i = 0; i < s->nearest.cells; i++)
+		if (rb_heading_column(s->form, s->nearest.cell[i]) < 0 &&
+		    rb_heading_nearest(s->form, s->nearest.cell[i]) >= 0)
+			say_odd_heading(s, &s->nearest, i);
 }
 
 struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findings,
@@ -285,7 +257,9 @@ struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findi
 			       size_t length, const struct rb_sheet_reader *reader)
 {
 	struct rb_source *source = rb_source_open(arena, findings, bytes, length);
-	struct state s = { arena, findings, form, reader, NULL, 0 };
+	struct state s = {
+		.arena = arena, .findings = findings, .form = form, .reader = reader
+	};
 
 	if (!source)
 		return NULL;
@@ -295,6 +269,8 @@ struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findi
 		return NULL;
 	}
 	s.sheet->form = form;
+	for (int i = 0; i < RB_SHEET_COLUMNS; i++)
+		s.sheet->cell_of[i] = -1;
 	s.sheet->source = source;
 	if (!rb_source_separate(arena, source, is_header, (void *)form)) {
 		rb_findings_no_memory(findings);
@@ -302,8 +278,10 @@ struct rb_sheet *rb_sheet_read(struct rb_arena *arena, struct rb_findings *findi
 	}
 	if (!rb_rows_read(arena, findings, source, on_record, &s))
 		return NULL;
-	if (s.sheet->header_line)
+	if (s.sheet->header_line) {
+		rb_below_say(&s.below);
 		return s.sheet;
+	}
 	say_no_header(&s);
 	return NULL;
 }

@@ -27,6 +27,14 @@ struct rb_heading {
 #define RB_SHEET_KEYS    32
 #define RB_SHEET_COLUMNS 32
 
+/* In what the numbers of a column are. */
+enum rb_measured {
+	RB_UNMEASURED, /* words, slopes, or whatever has no unit */
+	RB_READINGS,   /* the unit of the file */
+	RB_ELEVATIONS, /* the same; in a feet-inches file also feet */
+	RB_RUNS        /* along the ground: feet or metres */
+};
+
 struct rb_form {
 	const struct rb_key *key;
 	size_t keys;
@@ -36,6 +44,13 @@ struct rb_form {
 	size_t exacts;
 	const struct rb_heading *heading;
 	size_t headings;
+	/* What a heading that is none of them may have meant, for the message: every word
+	 * of the name stands in it, in any order; * ends the beginning of a word. */
+	const struct rb_heading *near;
+	size_t nears;
+	/* By column number; NULL: no heading has a unit in brackets behind it. */
+	const enum rb_measured *measured;
+	uint32_t sights; /* a bit for each column whose loss would be one of readings */
 	const char *const *column_name; /* what a column is called, by number */
 	int passed_over; /* a column number that may stand several times; -1: none */
 	/* Give a heading that can mean two things its meaning; NULL: none can. */
@@ -44,6 +59,7 @@ struct rb_form {
 	bool (*is_header)(const int32_t cell_of[RB_SHEET_COLUMNS]);
 	const char
 		*header_wanted; /* for the message: "a point column and a sight column" */
+	const char *header_such_as; /* one that would do: "point, backsight, foresight" */
 };
 
 /* A key's value: text in the arena, and where it stands; length 0 where not given. */
@@ -59,6 +75,8 @@ struct rb_sheet {
 	struct rb_key_value key[RB_SHEET_KEYS];
 	int32_t cell_of[RB_SHEET_COLUMNS]; /* -1: no such column */
 	uint32_t header_line;              /* 0: no header was found */
+	struct rb_record header;           /* its cells, in the arena */
+	struct rb_record units;            /* a row of units below it, or no cells */
 };
 
 struct rb_sheet_reader {
@@ -98,6 +116,16 @@ static inline struct rb_cell rb_cell_unguarded(struct rb_cell cell)
 	return cell;
 }
 
+/* Nothing, or nothing but dashes of any kind: so people strike out what is not there. */
+bool rb_cell_is_dashes(struct rb_cell cell);
+
+static inline bool rb_cell_is_empty(struct rb_cell cell)
+{
+	return !cell.length ||
+	       ((cell.text[0] == '-' || (unsigned char)cell.text[0] >= 0x80) &&
+		rb_cell_is_dashes(cell));
+}
+
 /*
  * Read a length from a cell or a key, and add the finding if it is none: the one place
  * where refusals of reading.h become findings.
@@ -110,10 +138,13 @@ struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell c
 				  struct rb_place place,
 				  const struct rb_reading_rules *rules);
 
-/* Add the finding for a reading that was refused (not for an empty one). */
+/* Add the finding for a reading that was refused; an empty one is told as no reading. */
 void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		      struct rb_place place, const struct rb_reading *reading,
 		      enum rb_unit unit);
+
+/* The key that a cell names, with or without a colon and a value behind, or NULL. */
+const struct rb_key *rb_sheet_key(const struct rb_form *form, struct rb_cell cell);
 
 /* The distance in letters between two words (insertions, deletions, exchanges of
  * neighbours, substitutions), at most `most` + 1: more is not worked out. */

@@ -105,7 +105,7 @@ static size_t sequence(const unsigned char *s, size_t left)
 	return size;
 }
 
-static bool is_utf8(const char *bytes, size_t length)
+bool rb_source_is_utf8(const char *bytes, size_t length)
 {
 	const unsigned char *s = (const unsigned char *)bytes;
 
@@ -204,7 +204,7 @@ struct rb_source *rb_source_open(struct rb_arena *arena, struct rb_findings *fin
 	if (!is_csv(findings, bytes, length) || !has_no_nul(findings, bytes, length))
 		return NULL;
 	*source = (struct rb_source){ .text = bytes, .length = length, .first_line = 1 };
-	if (!is_utf8(bytes, length)) {
+	if (!rb_source_is_utf8(bytes, length)) {
 		rb_findings_add(findings, RB_CODE_WINDOWS_1252, rb_in_file(),
 				rb_nothing(), rb_nothing());
 		source->text = decode(arena, bytes, &source->length);

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/rows.h"
+#include "notes/seek.h"
 
 /* Bytes of the physical line at s, without and with its end. */
 static size_t line_at(const char *s, size_t left, size_t *whole)
@@ -57,7 +58,7 @@ static size_t cell_size(const struct rb_source *source, const char *s, size_t le
 /* Take blanks and quotes off both ends of a cell, and anything behind a line end. */
 static void tighten(const char *s, size_t *from, size_t *length)
 {
-	const char *end = s + *from;
+	const char *end;
 
 	while (*length && strchr(" \t\"", s[*from]))
 		++*from, --*length;
@@ -126,15 +127,9 @@ bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor,
 
 uint32_t rb_source_sheet_row(const struct rb_source *source, uint32_t line)
 {
-	uint32_t low = 0, high = source->long_records;
+	uint32_t after = rb_seek(source->long_record, source->long_records,
+				 sizeof *source->long_record,
+				 offsetof(struct rb_long_record, line), line);
 
-	while (low < high) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (source->long_record[middle].line < line)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	return line - (low ? source->long_record[low - 1].extra : 0);
+	return line - (after ? source->long_record[after - 1].extra : 0);
 }

@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "notes/seek.h"
 #include "report/phrase.h"
 #include "report/section_words.h"
 #include "report/shown.h"
@@ -83,18 +84,11 @@ static const char *remarks_of(struct rb_arena *arena, const struct rb_place_rows
 /* Which unit a point's known elevation was written in; benchmarks are sorted by point. */
 static enum rb_unit written_unit(const struct rb_book *book, uint32_t point)
 {
-	uint32_t low = 0, high = book->benchmarks;
+	uint32_t at = rb_seek(book->benchmark, book->benchmarks, sizeof *book->benchmark,
+			      offsetof(struct rb_benchmark, point), point);
 
-	while (low < high) {
-		uint32_t middle = low + (high - low) / 2;
-
-		if (book->benchmark[middle].point < point)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	return low < book->benchmarks && book->benchmark[low].point == point
-		       ? rb_known_unit(book, &book->benchmark[low])
+	return at < book->benchmarks && book->benchmark[at].point == point
+		       ? rb_known_unit(book, &book->benchmark[at])
 		       : book->unit;
 }
 

@@ -36,7 +36,7 @@ static void *grown(struct rb_arena *arena, void *old, uint32_t used, uint32_t *r
 	while (more < wanted)
 		more = more > UINT32_MAX / 2 ? UINT32_MAX : 2 * more;
 	copy = rb_arena_take(arena, more, size);
-	if (copy && used)
+	if (copy && old)
 		memcpy(copy, old, used * size);
 	if (copy)
 		*room = more;

@@ -27,6 +27,7 @@ struct rb_recorded_book {
 	bool is_new;          /* added now; else read from the record */
 	enum rb_unit unit;    /* of its numbers in JSON and CSV */
 	struct rb_style style;
+	bool fraction_asked;           /* nothing is shown finer than the style says */
 	struct rb_reduction reduction; /* of a new book */
 	struct rb_findings *findings;  /* of a new book */
 	uint32_t first, entries;       /* of a new book, in the ledger's entry */

@@ -223,6 +223,7 @@ bool rb_ledger_read(struct rb_ledger *ledger, struct rb_findings *findings,
 
 	for (int i = 0; i < RB_RECORD_COLUMNS; i++) {
 		name[i] = rb_record_heading((enum rb_record_column)i);
+		/* cppcheck-suppress unreadVariable; it is read through the form */
 		heading[i] = (struct rb_heading){ name[i], i };
 	}
 	ledger->file = rb_title_file(findings->file);

@@ -104,7 +104,8 @@ static void put_elevation_inches(const struct line *l)
 
 static void put_adjusted_inches(const struct line *l)
 {
-	put_inches(l, l->entry->adjusted, rb_adjusted_style(l->book->style));
+	put_inches(l, l->entry->adjusted,
+		   rb_adjusted_style(l->book->style, l->book->fraction_asked));
 }
 
 static void put_elevation_mm(const struct line *l)

@@ -149,6 +149,7 @@ static void put_pair(struct writer *w, const struct rb_pair *pair)
 bool rb_record_write_json(struct rb_sink *sink, const struct rb_site_record *record)
 {
 	struct writer w = { .ledger = record->ledger };
+	bool worded;
 
 	rb_json_init(&w.json, sink);
 	rb_json_head(&w.json);
@@ -160,7 +161,7 @@ bool rb_record_write_json(struct rb_sink *sink, const struct rb_site_record *rec
 	for (uint32_t i = 0; i < record->several->pairs; i++)
 		put_pair(&w, &record->several->pair[i]);
 	rb_json_close(&w.json);
-	rb_messages_write_json(&w.json, record->findings, record->files);
+	worded = rb_messages_write_json(&w.json, record->findings, record->files);
 	rb_json_end(&w.json);
-	return record->findings != NULL;
+	return worded;
 }

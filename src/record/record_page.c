@@ -181,7 +181,8 @@ static void add_row(struct rb_table *table, const int *shown,
 	const char *cell[COLUMNS];
 
 	rb_length_format(elevation, e->elevation, book->style);
-	rb_length_format(adjusted, e->adjusted, rb_adjusted_style(book->style));
+	rb_length_format(adjusted, e->adjusted,
+			 rb_adjusted_style(book->style, book->fraction_asked));
 	rb_length_format(below, e->below, book->style);
 	for (size_t i = 0; i < table->columns; i++)
 		cell[i] = all[shown[i]];
@@ -193,14 +194,14 @@ static void put_table(struct writer *w, const struct rb_recorded_book *book)
 	enum rb_align number =
 		book->style.unit == RB_FEET_INCHES ? RB_ON_INCHES : RB_ON_POINT;
 	const struct rb_table_column all[COLUMNS] = {
-		[POINT] = { "point", RB_LEFT, false },
-		[ROD_ON] = { "rod on", RB_LEFT, false },
-		[ELEVATION] = { "elevation", number, false },
-		[ADJUSTED] = { "adjusted", number, false },
-		[BELOW] = { "below", number, false },
-		[SECTION] = { "section", RB_LEFT, false },
-		[CLOSURE] = { "closure", RB_LEFT, false },
-		[REMARKS] = { "", RB_LEFT, true },
+		[POINT] = { "point", RB_LEFT, RB_SPILLS },
+		[ROD_ON] = { "rod on", RB_LEFT, RB_MOVES },
+		[ELEVATION] = { "elevation", number, RB_KEEPS },
+		[ADJUSTED] = { "adjusted", number, RB_KEEPS },
+		[BELOW] = { "below", number, RB_MOVES },
+		[SECTION] = { "section", RB_LEFT, RB_MOVES },
+		[CLOSURE] = { "closure", RB_LEFT, RB_KEEPS },
+		[REMARKS] = { "", RB_LEFT, RB_SPILLS },
 	};
 	struct rb_table_column column[COLUMNS];
 	int shown[COLUMNS];
@@ -257,7 +258,7 @@ enum { SEEN, EARLIER, IN, LATER, IN_LATER, DIFFERENCE, WORDS, PAIR_COLUMNS };
 static void add_pair(struct rb_table *table, struct writer *w, const struct rb_pair *pair)
 {
 	const struct rb_recorded_book *book = &w->ledger->book[pair->later.book];
-	struct rb_style finer = rb_adjusted_style(book->style);
+	struct rb_style finer = rb_adjusted_style(book->style, book->fraction_asked);
 	char earlier[RB_LENGTH_TEXT], later[RB_LENGTH_TEXT], apart[RB_LENGTH_TEXT];
 	const char *const cell[PAIR_COLUMNS] = {
 		[SEEN] = pair->later.point,
@@ -277,17 +278,29 @@ static void add_pair(struct rb_table *table, struct writer *w, const struct rb_p
 	rb_table_add(table, RB_ROW, cell);
 }
 
+/* A name this long is not kept on one line. */
+#define NAME_MOST 24
+
+static bool any_long_name(const struct rb_ledger *ledger)
+{
+	for (uint32_t i = 0; i < ledger->books; i++)
+		if (strlen(ledger->book[i].name) > NAME_MOST)
+			return true;
+	return false;
+}
+
 /* Elevations of books in different units stand in that of the later one. */
 static void put_several(struct writer *w)
 {
-	static const struct rb_table_column column[PAIR_COLUMNS] = {
-		[SEEN] = { "point", RB_LEFT, false },
-		[EARLIER] = { "elevation", RB_RIGHT, false },
-		[IN] = { "in", RB_LEFT, false },
-		[LATER] = { "then", RB_RIGHT, false },
-		[IN_LATER] = { "in", RB_LEFT, false },
-		[DIFFERENCE] = { "difference", RB_RIGHT, false },
-		[WORDS] = { "", RB_LEFT, true },
+	bool longer = any_long_name(w->ledger);
+	const struct rb_table_column column[PAIR_COLUMNS] = {
+		[SEEN] = { "point", RB_LEFT, RB_SPILLS },
+		[EARLIER] = { "elevation", RB_RIGHT, RB_KEEPS },
+		[IN] = { "in", RB_LEFT, longer ? RB_SPILLS : RB_MOVES },
+		[LATER] = { "then", RB_RIGHT, RB_KEEPS },
+		[IN_LATER] = { "in", RB_LEFT, longer ? RB_SPILLS : RB_MOVES },
+		[DIFFERENCE] = { "difference", RB_RIGHT, RB_KEEPS },
+		[WORDS] = { "", RB_LEFT, RB_SPILLS },
 	};
 	const struct rb_several *several = w->record->several;
 	struct rb_table *table;
@@ -306,10 +319,10 @@ static void put_legend(struct writer *w)
 		       "elevation: as levelled; adjusted: with the misclosure "
 		       "spread.");
 	if (w->record->several->pairs)
-		rb_phrase_text(
-			&w->phrase,
-			"\nSeen in several books: adjusted where there is one; the "
-			"later less the earlier.");
+		rb_phrase_text(&w->phrase,
+			       "\nSeen in several books: adjusted where there is one, in "
+			       "the unit of the later\nbook; the difference is the later "
+			       "less the earlier.");
 	add(w, RB_LINES);
 }
 

@@ -101,14 +101,15 @@ static bool put_messages(struct writer *w)
 	size_t books = w->checked->books;
 	const struct rb_findings **list =
 		rb_arena_take(w->checked->arena, books + 1, sizeof *list);
+	bool worded;
 
 	if (!list)
 		return false;
 	for (size_t i = 0; i < books; i++)
 		list[i] = w->checked->book[i].findings;
-	rb_messages_write_json(&w->json, list, books);
+	worded = rb_messages_write_json(&w->json, list, books);
 	rb_json_end(&w->json);
-	return true;
+	return worded;
 }
 
 bool rb_checked_write_json(struct rb_sink *sink, const struct rb_checked *checked)

@@ -148,13 +148,13 @@ static struct rb_table *start_table(struct writer *w, enum rb_hand_state state)
 	enum rb_align align =
 		w->at->style.unit == RB_FEET_INCHES ? RB_ON_INCHES : RB_ON_POINT;
 	const struct rb_table_column column[COLUMNS] = {
-		[LINE] = { "line", RB_RIGHT, false },
-		[POINT] = { "point", RB_LEFT, true },
-		[COLUMN] = { "column", RB_LEFT, false },
-		[FOLLOWS] = { "follows", align, false },
-		[WRITTEN] = { "written", align, false },
-		[OFF] = { "off by", align, false },
-		[LIKELY] = { "likely", RB_LEFT, true },
+		[LINE] = { "line", RB_RIGHT, RB_KEEPS },
+		[POINT] = { "point", RB_LEFT, RB_SPILLS },
+		[COLUMN] = { "column", RB_LEFT, RB_KEEPS },
+		[FOLLOWS] = { "follows", align, RB_KEEPS },
+		[WRITTEN] = { "written", align, RB_KEEPS },
+		[OFF] = { "off by", align, RB_KEEPS },
+		[LIKELY] = { "likely", RB_LEFT, RB_SPILLS },
 	};
 
 	return rb_page_table(w->page, NULL, column,

@@ -7,16 +7,9 @@
 #include <string.h>
 
 #include "measure/number.h"
+#include "measure/unit.h"
 #include "measure/wide.h"
 #include "report/json.h"
-
-static const int64_t unit_nm[] = {
-	[RB_FEET] = RB_FOOT,
-	[RB_INCHES] = RB_INCH,
-	[RB_FEET_INCHES] = RB_FOOT,
-	[RB_METRES] = RB_METRE,
-	[RB_MILLIMETRES] = RB_MILLIMETRE,
-};
 
 bool rb_conversion_make(struct rb_conversion *out, const char *input,
 			const struct rb_conversion_style *style)
@@ -79,7 +72,7 @@ static bool write_quotient(char buf[static RB_RATIO_TEXT], rb_wide top, rb_wide 
 bool rb_ratio_write(char buf[static RB_RATIO_TEXT], struct rb_ratio a, enum rb_unit unit,
 		    int decimals, int least)
 {
-	rb_wide bottom = rb_wide_mul(a.den, a.is_length ? unit_nm[unit] : 1);
+	rb_wide bottom = rb_wide_mul(a.den, a.is_length ? rb_unit_nm(unit) : 1);
 
 	return write_quotient(buf, a.num, bottom, decimals, least);
 }

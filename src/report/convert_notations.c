@@ -65,7 +65,7 @@ static void inches_to_decimals(struct teller *t, struct rb_ratio a)
 	rb_say_any_inches(t->phrase, rest);
 	text(t, " / 12 = ");
 	exact = rb_say_number(t->phrase, rest, RB_FEET);
-	rb_say_rounded(t->phrase, exact);
+	rb_phrase_rounded(t->phrase, true, exact);
 	if (!feet)
 		return;
 	line(t);
@@ -73,7 +73,7 @@ static void inches_to_decimals(struct teller *t, struct rb_ratio a)
 	text(t, " ft + ");
 	rb_say_number(t->phrase, rest, RB_FEET);
 	text(t, " = ");
-	rb_say_rounded(t->phrase, rb_say_number(t->phrase, a, RB_FEET) && exact);
+	rb_phrase_rounded(t->phrase, exact, rb_say_number(t->phrase, a, RB_FEET));
 }
 
 static const char *part_name(int fraction)
@@ -107,18 +107,18 @@ static void parts_of_inch(struct teller *t, struct rb_ratio part)
 	char buf[RB_RATIO_TEXT];
 	int64_t nearest = rb_wide_divide(rb_wide_mul(part.num, fraction),
 					 rb_wide_mul(part.den, RB_INCH));
-	bool exact;
+	bool exact, parts_exact;
 
 	line(t);
 	exact = rb_say_number(t->phrase, part, RB_INCHES);
 	text(t, " x ");
 	rb_phrase_number(t->phrase, fraction);
 	text(t, " = ");
-	exact &= rb_ratio_write(buf, parts, RB_INCHES, MOST_DECIMALS, 0);
+	parts_exact = rb_ratio_write(buf, parts, RB_INCHES, MOST_DECIMALS, 0);
 	text(t, buf);
 	text(t, " ");
 	text(t, part_name(fraction));
-	rb_say_rounded(t->phrase, exact);
+	rb_phrase_rounded(t->phrase, exact, parts_exact);
 	text(t, ": the nearest mark is ");
 	rb_phrase_number(t->phrase, nearest);
 	text(t, ", ");
@@ -141,14 +141,13 @@ static void decimals_to_inches(struct teller *t, struct rb_ratio a)
 		text(t, " = ");
 		rb_phrase_number(t->phrase, feet);
 		text(t, " ft + ");
-		rb_say_rounded(t->phrase,
-			       rb_say_number(t->phrase, rest, RB_FEET) && exact);
+		rb_phrase_rounded(t->phrase, exact,
+				  rb_say_number(t->phrase, rest, RB_FEET));
 	}
 	line(t);
 	exact = rb_say_number(t->phrase, rest, RB_FEET);
 	text(t, " x 12 = ");
-	exact &= rb_say_number(t->phrase, rest, RB_INCHES);
-	rb_say_rounded(t->phrase, exact);
+	rb_phrase_rounded(t->phrase, exact, rb_say_number(t->phrase, rest, RB_INCHES));
 	rest.num -= whole * RB_INCH * rest.den;
 	text(t, ": ");
 	rb_phrase_number(t->phrase, whole);
@@ -170,8 +169,8 @@ static void metric(struct teller *t, struct rb_ratio a, bool from_metric)
 	line(t);
 	exact = rb_say_number(t->phrase, a, from_metric ? RB_METRES : RB_INCHES);
 	text(t, from_metric ? " / 0.3048 = " : " x 0.0254 = ");
-	exact &= rb_say_number(t->phrase, a, from_metric ? RB_FEET : RB_METRES);
-	rb_say_rounded(t->phrase, exact);
+	rb_phrase_rounded(t->phrase, exact,
+			  rb_say_number(t->phrase, a, from_metric ? RB_FEET : RB_METRES));
 }
 
 static bool is_metric(const struct teller *t)

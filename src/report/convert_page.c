@@ -9,9 +9,9 @@
 enum { NAME, VALUE, UNIT, COLUMNS };
 
 static const struct rb_table_column columns[COLUMNS] = {
-	{ "", RB_LEFT, false },
-	{ "", RB_ON_POINT, false },
-	{ "", RB_LEFT, false },
+	{ "", RB_LEFT, RB_KEEPS },
+	{ "", RB_ON_POINT, RB_KEEPS },
+	{ "", RB_LEFT, RB_KEEPS },
 };
 
 /* Notations in decimals; the names stand under the nearest mark, which is a note. */

@@ -103,8 +103,7 @@ static void factor_by_hand(struct teller *t, const struct rb_operation *o)
 	exact &= o->right.is_length ? rb_say_any_inches(t->phrase, o->right)
 				    : rb_say_number(t->phrase, o->right, RB_FEET);
 	text(t, " = ");
-	exact &= rb_say_any_inches(t->phrase, o->result);
-	rb_say_rounded(t->phrase, exact);
+	rb_phrase_rounded(t->phrase, exact, rb_say_any_inches(t->phrase, o->result));
 	back_to_feet(t, o->result);
 }
 
@@ -119,8 +118,7 @@ static void plain(struct teller *t, const struct rb_operation *o, enum rb_unit u
 	text(t, o->right.num < 0 ? "(" : "");
 	exact &= rb_say_number(t->phrase, o->right, unit);
 	text(t, o->right.num < 0 ? ") = " : " = ");
-	exact &= rb_say_number(t->phrase, o->result, unit);
-	rb_say_rounded(t->phrase, exact);
+	rb_phrase_rounded(t->phrase, exact, rb_say_number(t->phrase, o->result, unit));
 }
 
 /* Can the operation be done on a tape's marks? */

@@ -4,7 +4,6 @@
 
 #include <string.h>
 
-#include "report/decimal.h"
 #include "report/width.h"
 
 void rb_csv_init(struct rb_csv *csv, struct rb_sink *sink)
@@ -13,33 +12,44 @@ void rb_csv_init(struct rb_csv *csv, struct rb_sink *sink)
 	csv->begun = false;
 }
 
-static void begin(struct rb_csv *csv)
-{
-	if (csv->begun)
-		rb_sink_char(csv->sink, ',');
-	csv->begun = true;
-}
-
 /* What the bytes of a cell ask for. */
 #define PLAIN   0
 #define QUOTED  1 /* cannot stand without quotes */
 #define CAREFUL 2 /* a quote, or not ASCII and so maybe no UTF-8: byte by byte */
 
-static unsigned char needs_of(unsigned char c)
-{
-	if (c >= 0x80)
-		return CAREFUL;
-	if (c == '"')
-		return QUOTED | CAREFUL;
-	return c == ',' || c == ';' || c < 0x20 ? QUOTED : PLAIN;
-}
+/* clang-format off */
+#define P PLAIN
+#define Q QUOTED
+#define C CAREFUL
+static const unsigned char needs_of[256] = {
+	Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, /* 00, control bytes */
+	Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, Q, /* 10 */
+	P, P, Q|C, P, P, P, P, P, P, P, P, P, Q, P, P, P, /* 20: the quote, the comma */
+	P, P, P, P, P, P, P, P, P, P, P, Q, P, P, P, P, /* 30: the semicolon */
+	P, P, P, P, P, P, P, P, P, P, P, P, P, P, P, P, /* 40 */
+	P, P, P, P, P, P, P, P, P, P, P, P, P, P, P, P, /* 50 */
+	P, P, P, P, P, P, P, P, P, P, P, P, P, P, P, P, /* 60 */
+	P, P, P, P, P, P, P, P, P, P, P, P, P, P, P, P, /* 70 */
+	C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, /* 80, no ASCII */
+	C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, /* 90 */
+	C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, /* A0 */
+	C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, /* B0 */
+	C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, /* C0 */
+	C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, /* D0 */
+	C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, /* E0 */
+	C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, C, /* F0 */
+};
+#undef P
+#undef Q
+#undef C
+/* clang-format on */
 
 static unsigned char needs_of_all(const char *text, size_t length)
 {
 	unsigned char needs = PLAIN;
 
 	for (size_t i = 0; i < length; i++)
-		needs |= needs_of((unsigned char)text[i]);
+		needs |= needs_of[(unsigned char)text[i]];
 	if (length && (text[0] == ' ' || text[length - 1] == ' '))
 		needs |= QUOTED; /* blanks outside quotes are taken off */
 	return needs;
@@ -100,63 +110,38 @@ static bool is_guarded(char first)
 
 /* Nearly all cells are short and need nothing: written as they are looked at.  False:
  * this one is another. */
-static bool put_plain(struct rb_sink *sink, const char *text)
+static bool put_plain(struct rb_sink *sink, char *to, const char *text)
 {
-	char *to = rb_sink_room(sink, SHORT);
 	size_t length = 0;
 
-	while (length < SHORT && text[length] &&
-	       needs_of((unsigned char)text[length]) == PLAIN) {
+	while (length < SHORT && needs_of[(unsigned char)text[length]] == PLAIN) {
 		to[length] = text[length];
 		length++;
 	}
 	if (length == SHORT || text[length] || text[0] == ' ' || text[length - 1] == ' ')
 		return false;
-	rb_sink_took(sink, length);
+	rb_sink_took(sink, to + length);
 	return true;
 }
 
 void rb_csv_text(struct rb_csv *csv, const char *text)
 {
-	begin(csv);
-	if (!text || !*text)
+	char *to = rb_csv_begin(csv, SHORT);
+
+	if (text && *text && !is_guarded(*text) && put_plain(csv->sink, to, text))
 		return;
-	if (is_guarded(*text) || !put_plain(csv->sink, text))
+	rb_sink_took(csv->sink, to);
+	if (text && *text)
 		put_cell(csv->sink, text, strlen(text), is_guarded(*text));
 }
 
 void rb_csv_number(struct rb_csv *csv, const char *text, size_t length)
 {
-	begin(csv);
+	rb_sink_took(csv->sink, rb_csv_begin(csv, 0));
 	if (memchr(text, '"', length))
 		put_cell(csv->sink, text, length, false);
 	else
 		rb_sink_bytes(csv->sink, text, length);
-}
-
-/* Millions of these are written: straight into the sink's block. */
-static void put_decimal(struct rb_csv *csv, rb_length a, enum rb_unit unit, int decimals,
-			size_t (*write)(char *, rb_length, enum rb_unit, int))
-{
-	begin(csv);
-	if (rb_length_given(a))
-		rb_sink_took(csv->sink, write(rb_sink_room(csv->sink, RB_DECIMAL_TEXT), a,
-					      unit, decimals));
-}
-
-static size_t write_rounded(char *to, rb_length a, enum rb_unit unit, int decimals)
-{
-	return rb_decimal_write(to, a, unit, decimals, 0);
-}
-
-void rb_csv_rounded(struct rb_csv *csv, rb_length a, enum rb_unit unit, int decimals)
-{
-	put_decimal(csv, a, unit, decimals, write_rounded);
-}
-
-void rb_csv_exact(struct rb_csv *csv, rb_length a, enum rb_unit unit, int decimals)
-{
-	put_decimal(csv, a, unit, decimals, rb_decimal_write_exact);
 }
 
 void rb_csv_end_row(struct rb_csv *csv)

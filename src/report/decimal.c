@@ -52,51 +52,57 @@ static const char pairs[] = "00010203040506070809101112131415161718192021222324"
 			    "50515253545556575859606162636465666768697071727374"
 			    "75767778798081828384858687888990919293949596979899";
 
-/* Write so many digits of a number that end before `end`, with zeros in front. */
-static void put_digits(char *end, uint64_t number, int count)
+/* Write so many digits of a number, with zeros in front; where they end. */
+static inline char *put_digits(char *to, uint32_t number, int count)
 {
+	char *end = to + count, *at = end;
+
 	for (; count > 1; count -= 2) {
-		end -= 2;
-		memcpy(end, pairs + 2 * (number % 100), 2);
+		at -= 2;
+		memcpy(at, pairs + 2 * (number % 100), 2);
 		number /= 100;
 	}
 	if (count)
-		end[-1] = (char)('0' + number % 10);
+		*to = (char)('0' + number % 10);
+	return end;
 }
 
-static int digits_of(uint64_t number)
+/* Write a number below 10 000 without zeros in front; where it ends. */
+static inline char *put_few(char *to, uint32_t number)
 {
-	int count = 1;
+	uint32_t high = number / 100, low = number % 100;
 
-	for (uint64_t ten = 10; count < 19 && number >= ten; ten *= 10)
-		count++;
-	return count;
+	if (high > 9) {
+		memcpy(to, pairs + 2 * high, 2);
+		to += 2;
+	} else if (high) {
+		*to++ = (char)('0' + high);
+	} else if (low < 10) {
+		*to = (char)('0' + low);
+		return to + 1;
+	}
+	memcpy(to, pairs + 2 * low, 2);
+	return to + 2;
 }
 
 static char *put_whole(char *to, uint64_t number)
 {
-	int count;
+	uint32_t last = (uint32_t)(number % 10000);
 
-	if (number < 10) { /* most readings of a rod */
-		*to = (char)('0' + number);
-		return to + 1;
-	}
-	count = digits_of(number);
-	put_digits(to + count, number, count);
-	return to + count;
+	if (number < 10000)
+		return put_few(to, last);
+	return put_digits(put_whole(to, number / 10000), last, 4);
 }
 
+/* Zeros at the end are left out down to `least` places. */
 static char *put_parts(char *to, uint32_t parts, int decimals, int least)
 {
-	while (decimals > least && parts % 10 == 0) {
-		parts /= 10;
-		decimals--;
-	}
-	if (!decimals)
-		return to;
-	*to++ = '.';
-	put_digits(to + decimals, parts, decimals);
-	return to + decimals;
+	char *end = put_digits(to + 1, parts, decimals);
+
+	*to = '.';
+	for (; decimals > least && end[-1] == '0'; decimals--)
+		end--;
+	return decimals ? end : to;
 }
 
 static size_t put_split(char *out, bool negative, struct split s, int decimals, int least)
@@ -115,33 +121,82 @@ static int64_t size_of(rb_length a)
 	return a.nm < 0 ? -a.nm : a.nm;
 }
 
-size_t rb_decimal_write(char out[static RB_DECIMAL_TEXT], rb_length a, enum rb_unit unit,
-			int decimals, int least)
-{
-	return put_split(out, a.nm < 0, split(size_of(a), unit, tens[decimals]), decimals,
-			 least);
-}
-
 static bool in_feet(enum rb_unit unit)
 {
 	return unit == RB_FEET || unit == RB_FEET_INCHES;
 }
 
-/* More places than asked for, a 64th's six, or metres. */
-static size_t write_finer(char *out, rb_length a, enum rb_unit unit, int decimals)
+/* Figures left of a pair without the zeros at its end. */
+static inline int figures_left(uint32_t pair)
+{
+	return pairs[2 * pair + 1] != '0' ? 2 : pair > 0;
+}
+
+/*
+ * Four places of less than 10 000 units: nearly all numbers of a file in feet or metres.
+ * Inlined with the step a constant; a unit has 10 000 of it.  0: it is another number.
+ */
+static inline size_t put_four(char *out, rb_length a, uint64_t step, int least,
+			      bool exactly)
+{
+	uint64_t nm = (uint64_t)size_of(a), steps = (nm + step / 2) / step;
+	uint32_t whole = (uint32_t)steps / 10000, parts = (uint32_t)steps % 10000;
+	uint32_t high = parts / 100, low = parts % 100;
+	int figures = low ? 2 + figures_left(low) : figures_left(high);
+	char *to = out;
+
+	if (steps >= 10000 * 10000 || (exactly && steps * step != nm))
+		return 0;
+	if (a.nm < 0 && steps)
+		*to++ = '-';
+	to = put_few(to, whole);
+	*to = '.';
+	memcpy(to + 1, pairs + 2 * high, 2);
+	memcpy(to + 3, pairs + 2 * low, 2);
+	figures = figures < least ? least : figures;
+	return (size_t)(to - out) + (figures ? 1 + (size_t)figures : 0);
+}
+
+static inline size_t put_usual(char *out, rb_length a, enum rb_unit unit, int decimals,
+			       int least, bool exactly)
+{
+	if (decimals == 4 && in_feet(unit))
+		return put_four(out, a, RB_FOOT / 10000, least, exactly);
+	if (decimals == 4 && unit == RB_METRES)
+		return put_four(out, a, RB_METRE / 10000, least, exactly);
+	return 0;
+}
+
+static size_t write_any(char *out, rb_length a, enum rb_unit unit, int decimals,
+			int least)
+{
+	return put_split(out, a.nm < 0, split(size_of(a), unit, tens[decimals]), decimals,
+			 least);
+}
+
+size_t rb_decimal_write(char out[static RB_DECIMAL_TEXT], rb_length a, enum rb_unit unit,
+			int decimals, int least)
+{
+	size_t length = put_usual(out, a, unit, decimals, least, false);
+
+	return length ? length : write_any(out, a, unit, decimals, least);
+}
+
+/* As many places as asked for, or more, a 64th's six, or metres. */
+static size_t write_exactly(char *out, rb_length a, enum rb_unit unit, int decimals)
 {
 	int most = in_feet(unit) ? EXACT_DECIMALS : MOST_DECIMALS;
 	size_t length;
 
-	for (int more = decimals + 1; more <= most; more++) {
+	for (int more = decimals; more == decimals || more <= most; more++) {
 		struct split s = split(size_of(a), unit, tens[more]);
 
 		if (s.exact)
 			return put_split(out, a.nm < 0, s, more, 0);
 	}
 	if (in_feet(unit) && a.nm % RB_SIXTYFOURTH == 0)
-		return rb_decimal_write(out, a, RB_FEET, FORMULA, FORMULA);
-	length = rb_decimal_write(out, a, RB_METRES, MOST_DECIMALS, 0);
+		return write_any(out, a, RB_FEET, FORMULA, FORMULA);
+	length = write_any(out, a, RB_METRES, MOST_DECIMALS, 0);
 	memcpy(out + length, " m", 2);
 	return length + 2;
 }
@@ -149,8 +204,7 @@ static size_t write_finer(char *out, rb_length a, enum rb_unit unit, int decimal
 size_t rb_decimal_write_exact(char out[static RB_DECIMAL_TEXT], rb_length a,
 			      enum rb_unit unit, int decimals)
 {
-	struct split s = split(size_of(a), unit, tens[decimals]);
+	size_t length = put_usual(out, a, unit, decimals, 0, true);
 
-	return s.exact ? put_split(out, a.nm < 0, s, decimals, 0)
-		       : write_finer(out, a, unit, decimals);
+	return length ? length : write_exactly(out, a, unit, decimals);
 }

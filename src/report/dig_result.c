@@ -20,7 +20,7 @@ static void put_feet_inches(struct rb_phrase *phrase, rb_length a, int fraction)
 	if (!mark)
 		return;
 	*mark = '\0';
-	if (strcmp(text, "0")) {
+	if (strcmp(text, "0") != 0) {
 		rb_phrase_text(phrase, text);
 		rb_phrase_text(phrase, " ft ");
 	}
@@ -120,6 +120,8 @@ bool rb_dig_write_json(struct rb_sink *sink, struct rb_phrase *phrase,
 
 	rb_phrase_clear(phrase);
 	rb_dig_words(phrase, result);
+	if (phrase->out_of_memory)
+		return false;
 	rb_json_init(&json, sink);
 	rb_json_head_line(&json);
 	rb_json_put_text(&json, "unit", rb_unit_name(lengths.unit));
@@ -131,5 +133,5 @@ bool rb_dig_write_json(struct rb_sink *sink, struct rb_phrase *phrase,
 	rb_json_put_text(&json, "answer", phrase->text);
 	rb_json_put_text(&json, "verdict", verdict_of(result));
 	rb_json_end(&json);
-	return !phrase->out_of_memory;
+	return true;
 }

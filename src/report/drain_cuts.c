@@ -66,7 +66,7 @@ static size_t put_columns(struct rb_table_column *to, const struct rb_table_colu
 	size_t columns = 0;
 
 	for (size_t i = 0; i < count; i++)
-		if (names || strcmp(from[i].heading, CHAINAGE))
+		if (names || strcmp(from[i].heading, CHAINAGE) != 0)
 			to[columns++] = from[i];
 	return columns;
 }
@@ -76,15 +76,15 @@ static size_t put_columns(struct rb_table_column *to, const struct rb_table_colu
 static struct rb_table *start_ground(struct rb_drain_maker *m, bool names)
 {
 	const struct rb_table_column all[] = {
-		{ "point", RB_LEFT, true },
-		{ CHAINAGE, RB_RIGHT, false },
-		{ "ground", rb_drain_align(m), false },
-		{ "invert", rb_drain_align(m), false },
-		{ "cut to\ninvert", RB_ON_POINT, false },
-		{ "ft-in", RB_ON_INCHES, false },
-		{ "cut to\ntrench", RB_ON_POINT, false },
-		{ "ft-in", RB_ON_INCHES, false },
-		{ "cover", RB_ON_POINT, false },
+		{ "point", RB_LEFT, RB_SPILLS },
+		{ CHAINAGE, RB_RIGHT, RB_KEEPS },
+		{ "ground", rb_drain_align(m), RB_KEEPS },
+		{ "invert", rb_drain_align(m), RB_KEEPS },
+		{ "cut to\ninvert", RB_ON_POINT, RB_KEEPS },
+		{ "ft-in", RB_ON_INCHES, RB_KEEPS },
+		{ "cut to\ntrench", RB_ON_POINT, RB_KEEPS },
+		{ "ft-in", RB_ON_INCHES, RB_KEEPS },
+		{ "cover", RB_ON_POINT, RB_MOVES },
 	};
 	struct rb_table_column column[CELLS];
 	size_t columns = put_columns(column, all, sizeof all / sizeof *all, names);
@@ -194,16 +194,16 @@ static bool in_decimals(const struct rb_drain_maker *m)
 static struct rb_table *start_hubs(struct rb_drain_maker *m)
 {
 	const struct rb_table_column column[] = {
-		{ "point", RB_LEFT, true },
-		{ "hub", rb_drain_align(m), false },
-		{ "offset", RB_ON_POINT, false },
-		{ "side", RB_LEFT, false },
-		{ "cut to\ninvert", RB_ON_POINT, false },
-		{ "ft-in", RB_ON_INCHES, false },
-		{ "cut to\ntrench", RB_ON_POINT, false },
-		{ "ft-in", RB_ON_INCHES, false },
-		{ "board", in_decimals(m) ? RB_ON_POINT : RB_ON_INCHES, false },
-		{ "ft-in", RB_ON_INCHES, false },
+		{ "point", RB_LEFT, RB_SPILLS },
+		{ "hub", rb_drain_align(m), RB_MOVES },
+		{ "offset", RB_ON_POINT, RB_KEEPS },
+		{ "side", RB_LEFT, RB_KEEPS },
+		{ "cut to\ninvert", RB_ON_POINT, RB_KEEPS },
+		{ "ft-in", RB_ON_INCHES, RB_KEEPS },
+		{ "cut to\ntrench", RB_ON_POINT, RB_KEEPS },
+		{ "ft-in", RB_ON_INCHES, RB_KEEPS },
+		{ "board", in_decimals(m) ? RB_ON_POINT : RB_ON_INCHES, RB_KEEPS },
+		{ "ft-in", RB_ON_INCHES, RB_KEEPS },
 	};
 	size_t columns = sizeof column / sizeof *column - !in_decimals(m);
 

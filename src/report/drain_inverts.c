@@ -57,7 +57,7 @@ static bool start_inverts(struct rb_drain_maker *m, struct inverts_table *t)
 				words           ? RB_LEFT
 				: i == CHAINAGE ? RB_RIGHT
 						: rb_drain_align(m),
-				words,
+				words ? RB_SPILLS : RB_KEEPS,
 			};
 	}
 	t->table = rb_drain_table(m, "Inverts, from the upper end to the outlet", column,
@@ -232,16 +232,17 @@ static struct rb_table *start_rods(struct rb_drain_maker *m, bool names)
 
 	say_hi(m);
 	caption = rb_arena_text(m->phrase.arena, m->phrase.text, m->phrase.used);
+	m->page->out_of_memory |= !caption;
 	rb_phrase_clear(&m->phrase);
-	column[columns++] = (struct rb_table_column){ "point", RB_LEFT, true };
+	column[columns++] = (struct rb_table_column){ "point", RB_LEFT, RB_SPILLS };
 	if (names)
 		column[columns++] =
-			(struct rb_table_column){ "chainage", RB_RIGHT, false };
+			(struct rb_table_column){ "chainage", RB_RIGHT, RB_KEEPS };
 	for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++) {
 		column[columns++] =
-			(struct rb_table_column){ headings[s], RB_ON_POINT, false };
+			(struct rb_table_column){ headings[s], RB_ON_POINT, RB_KEEPS };
 		column[columns++] =
-			(struct rb_table_column){ "ft-in", RB_ON_INCHES, false };
+			(struct rb_table_column){ "ft-in", RB_ON_INCHES, RB_KEEPS };
 	}
 	return rb_drain_table(m, caption, column, columns);
 }

@@ -274,6 +274,7 @@ bool rb_drain_write_json(struct rb_sink *sink, struct rb_arena *arena,
 {
 	struct writer w = { .r = r,
 			    .lengths = rb_json_lengths_of(r->style.unit, r->decimals) };
+	bool worded;
 
 	rb_phrase_init(&w.phrase, arena);
 	if (w.phrase.out_of_memory)
@@ -290,7 +291,7 @@ bool rb_drain_write_json(struct rb_sink *sink, struct rb_arena *arena,
 	put_laid(&w);
 	put_fall(&w);
 	put_cautions(&w);
-	rb_messages_write_json(&w.json, findings, files);
+	worded = rb_messages_write_json(&w.json, findings, files);
 	rb_json_end(&w.json);
-	return !w.phrase.out_of_memory;
+	return worded && !w.phrase.out_of_memory;
 }

@@ -13,14 +13,14 @@
 static struct rb_table *start_shots(struct rb_drain_maker *m)
 {
 	const struct rb_table_column column[CELLS] = {
-		{ "point", RB_LEFT, true },
-		{ "chainage", RB_RIGHT, false },
-		{ "rod on", RB_LEFT, false },
-		{ "planned\ninvert", rb_drain_align(m), false },
-		{ "laid\ninvert", rb_drain_align(m), false },
-		{ "off by", RB_ON_POINT, false },
-		{ "ft-in", RB_ON_INCHES, false },
-		{ "", RB_LEFT, false },
+		{ "point", RB_LEFT, RB_SPILLS },
+		{ "chainage", RB_RIGHT, RB_KEEPS },
+		{ "rod on", RB_LEFT, RB_KEEPS },
+		{ "planned\ninvert", rb_drain_align(m), RB_KEEPS },
+		{ "laid\ninvert", rb_drain_align(m), RB_KEEPS },
+		{ "off by", RB_ON_POINT, RB_KEEPS },
+		{ "ft-in", RB_ON_INCHES, RB_KEEPS },
+		{ "", RB_LEFT, RB_KEEPS },
 	};
 
 	return rb_drain_table(

@@ -46,12 +46,10 @@ void rb_drain_say_both(struct rb_drain_maker *m, rb_length a)
 void rb_drain_chainage(const struct rb_drain_maker *m, char text[static RB_LENGTH_TEXT],
 		       rb_length chainage)
 {
-	enum rb_unit runs = rb_unit_of_runs(m->r->style.unit);
-	int plus = m->r->plan->plus;
+	enum rb_unit unit = m->r->style.unit;
 
-	if (runs != rb_unit_of_runs(m->r->plan->unit))
-		plus = runs == RB_FEET ? 2 : 0;
-	rb_chainage_format(text, chainage, runs, plus);
+	rb_chainage_format(text, chainage, unit,
+			   rb_chainage_plus(m->r->plan->plus, m->r->plan->unit, unit));
 }
 
 bool rb_drain_names(const struct rb_drain_maker *m)
@@ -62,7 +60,7 @@ bool rb_drain_names(const struct rb_drain_maker *m)
 		const struct rb_station *station = &m->r->inverts->station[i];
 
 		rb_drain_chainage(m, text, station->chainage);
-		if (strcmp(text, station->name))
+		if (strcmp(text, station->name) != 0)
 			return true;
 	}
 	return false;

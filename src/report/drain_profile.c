@@ -203,6 +203,8 @@ static void say_verdicts(struct maker *m)
 
 	rb_drain_fall_verdicts(&m->page);
 	rb_drain_laid_verdicts(&m->page);
+	if (m->page.page->out_of_memory)
+		return;
 	for (const struct rb_block *b = m->page.page->first; b; b = b->next) {
 		rb_phrase_text(phrase, phrase->used ? " " : "");
 		rb_phrase_text(phrase, b->text);

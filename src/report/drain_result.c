@@ -31,11 +31,12 @@ const struct rb_plan_row *rb_drain_row(const struct rb_drain_result *r, uint32_t
 
 rb_length rb_drain_invert_in(const struct rb_drain_result *r, uint32_t station)
 {
-	const struct rb_station *s = &r->inverts->station[station];
+	const struct rb_plan_row *row = rb_drain_row(r, station);
 
-	if (!station && !rb_exact_compare(s->in, s->out))
+	if (!station && row && !rb_length_given(row->invert_in) &&
+	    !rb_length_given(row->step))
 		return rb_length_none();
-	return rb_exact_round(s->in);
+	return rb_exact_round(r->inverts->station[station].in);
 }
 
 struct rb_conduit rb_drain_conduit(const struct rb_drain_result *r,

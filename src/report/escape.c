@@ -40,20 +40,39 @@ static const char *instead(struct rb_glyph glyph, char out[static RB_GLYPH_TEXT]
 	return out;
 }
 
+/* The bytes with which a text begins that go as they are: most of them. */
+static size_t free_run(const char *text, size_t length)
+{
+	size_t at = 0;
+
+	while (at < length && text[at] >= 0x20 && text[at] < 0x7F && !entity_of(text[at]))
+		at++;
+	return at;
+}
+
 void rb_sink_escaped(struct rb_sink *sink, const char *text, size_t length)
 {
 	char out[RB_GLYPH_TEXT];
 
 	for (size_t at = 0; at < length;) {
-		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
-		const char *other = entity_of(text[at]);
+		size_t run = free_run(text + at, length - at);
+		struct rb_glyph glyph;
+		const char *other;
 
+		rb_sink_bytes(sink, text + at, run);
+		at += run;
+		if (at == length)
+			return;
+		glyph = rb_glyph_of(text + at, length - at);
+		other = entity_of(text[at]);
 		if (!other)
 			other = instead(glyph, out);
 		if (other)
 			rb_sink_text(sink, other);
 		else
 			rb_sink_bytes(sink, text + at, glyph.bytes);
+		if (rb_turn_ends(text, at, length))
+			rb_sink_text(sink, RB_LEFT_TO_RIGHT);
 		at += glyph.bytes;
 	}
 }
@@ -92,8 +111,12 @@ void rb_sink_css_string(struct rb_sink *sink, const char *text)
 
 		if (!other)
 			put_css(sink, text + at, glyph);
-		for (; other && *other; other++)
-			put_css(sink, other, rb_glyph_of(other, strlen(other)));
+		while (other && *other) {
+			struct rb_glyph part = rb_glyph_of(other, strlen(other));
+
+			put_css(sink, other, part);
+			other += part.bytes;
+		}
 		at += glyph.bytes;
 	}
 }

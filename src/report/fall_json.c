@@ -50,11 +50,12 @@ static void put_totals(struct writer *w)
 	rb_json_close(&w->json);
 }
 
-void rb_fall_write_json(struct rb_sink *sink, const struct rb_fall_result *r,
+bool rb_fall_write_json(struct rb_sink *sink, const struct rb_fall_result *r,
 			const struct rb_findings *const *findings, size_t files)
 {
 	struct writer w = { .r = r,
 			    .lengths = rb_json_lengths_of(r->style.unit, r->decimals) };
+	bool worded;
 
 	rb_json_init(&w.json, sink);
 	rb_json_head(&w.json);
@@ -64,6 +65,7 @@ void rb_fall_write_json(struct rb_sink *sink, const struct rb_fall_result *r,
 	rb_minimum_put_json(&w.json, &r->minimum);
 	put_legs(&w);
 	put_totals(&w);
-	rb_messages_write_json(&w.json, findings, files);
+	worded = rb_messages_write_json(&w.json, findings, files);
 	rb_json_end(&w.json);
+	return worded;
 }

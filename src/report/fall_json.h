@@ -11,8 +11,8 @@
 #include "report/fall_result.h"
 #include "report/sink.h"
 
-/* Write the object, with the findings of `files` files. */
-void rb_fall_write_json(struct rb_sink *sink, const struct rb_fall_result *r,
+/* Write the object, with the findings of `files` files; false without memory. */
+bool rb_fall_write_json(struct rb_sink *sink, const struct rb_fall_result *r,
 			const struct rb_findings *const *findings, size_t files);
 
 #endif

@@ -69,6 +69,7 @@ static void add_run(struct maker *m, const struct rb_run *run)
 	rb_phrase_text(&m->phrase, "Downstream, ");
 	say_run(&m->phrase, run);
 	legs.caption = rb_arena_text(m->phrase.arena, m->phrase.text, m->phrase.used);
+	m->page->out_of_memory |= !legs.caption;
 	rb_phrase_clear(&m->phrase);
 	rb_legs_table(m->page, &legs);
 }

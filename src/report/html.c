@@ -59,6 +59,14 @@ static const char *name_of(const struct writer *w)
 
 /* -- head -- */
 
+static void put_others(struct writer *w)
+{
+	char others[40];
+
+	snprintf(others, sizeof others, "  and %zu more", w->paper->inputs - 1);
+	rb_sink_css_string(w->sink, others);
+}
+
 /* Where a browser writes at the foot of a sheet, a sheet that went astray can be matched
  * to its file. */
 static void put_sheet_foot(struct writer *w)
@@ -73,6 +81,8 @@ static void put_sheet_foot(struct writer *w)
 	rb_sink_css_string(w->sink, input->name);
 	rb_sink_css_string(w->sink, "  SHA-256 ");
 	rb_sink_css_string(w->sink, digits);
+	if (w->paper->inputs > 1)
+		put_others(w);
 	put(w, "\"}}\n");
 }
 
@@ -275,13 +285,15 @@ bool rb_page_write_html(struct rb_sink *sink, const struct rb_page *page,
 			const struct rb_html_paper *paper)
 {
 	struct writer w = { .sink = sink, .page = page, .paper = paper };
-	bool whole = !page->out_of_memory;
+	bool whole;
 
+	if (page->out_of_memory)
+		return false;
 	put_head(&w);
 	put(&w, "<body>\n<div class=\"paper\">\n");
 	put_running_head(&w);
 	put(&w, "<div class=\"sheet\">\n<main>\n");
-	whole = whole && put_blocks(&w);
+	whole = put_blocks(&w);
 	put(&w, "</main>\n");
 	put_foot(&w);
 	put(&w, "</div>\n</div>\n</body>\n</html>\n");

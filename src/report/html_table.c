@@ -30,7 +30,7 @@ static void put(struct writer *w, const char *markup)
 /* Words are broken into lines; short names are not. */
 static bool is_broken(const struct writer *w, size_t at)
 {
-	return w->table->column[at].spills &&
+	return w->table->column[at].room == RB_SPILLS &&
 	       (at || w->layout.column[at].width > NAME_MOST);
 }
 
@@ -53,7 +53,9 @@ static size_t print_size(const struct writer *w)
 			width = SPILLING;
 		tenths += width * 10;
 	}
-	size = PAPER_POINTS * 100000 / (602 * tenths);
+	if (!tenths)
+		return most;
+	size = PAPER_POINTS * (size_t)100000 / (602 * tenths);
 	return size > most ? most : size < PRINT_LEAST ? PRINT_LEAST : size;
 }
 

@@ -43,7 +43,7 @@ struct rb_page *rb_inch_table_page(struct rb_arena *arena, int fraction, int dec
 {
 	static const char *const inches[INCHES] = { "0", "1", "2", "3", "4",  "5",
 						    "6", "7", "8", "9", "10", "11" };
-	struct rb_table_column column[INCHES + 1] = { { "in", RB_RIGHT, false } };
+	struct rb_table_column column[INCHES + 1] = { { "in", RB_RIGHT, RB_KEEPS } };
 	struct rb_page *page = rb_page_new(arena);
 	struct rb_table *table;
 
@@ -51,7 +51,7 @@ struct rb_page *rb_inch_table_page(struct rb_arena *arena, int fraction, int dec
 		return NULL;
 	for (int inch = 0; inch < INCHES; inch++)
 		column[inch + 1] =
-			(struct rb_table_column){ inches[inch], RB_RIGHT, false };
+			(struct rb_table_column){ inches[inch], RB_RIGHT, RB_KEEPS };
 	rb_page_add(page, RB_TITLE, "Inches and parts of an inch in decimals of a foot",
 		    NULL);
 	table = rb_page_table(page, NULL, column, INCHES + 1);

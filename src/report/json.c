@@ -76,20 +76,15 @@ void rb_json_close(struct rb_json *json)
 	rb_sink_char(json->sink, bracket);
 }
 
-/* "\u202e"; beyond U+FFFF a pair, as RFC 8259 says. */
-static void put_code(struct rb_sink *sink, uint32_t code)
+static void put_unit(struct rb_sink *sink, uint32_t unit)
 {
-	char out[16];
+	char out[8];
 
-	if (code > 0xFFFF)
-		snprintf(out, sizeof out, "\\u%04x\\u%04x",
-			 (unsigned)(0xD800 + (code - 0x10000) / 0x400),
-			 (unsigned)(0xDC00 + (code - 0x10000) % 0x400));
-	else
-		snprintf(out, sizeof out, "\\u%04x", (unsigned)code);
+	snprintf(out, sizeof out, "\\u%04x", (unsigned)(unit & 0xFFFF));
 	rb_sink_text(sink, out);
 }
 
+/* What JSON itself cannot hold, and what would drive a terminal or turn the writing. */
 static void put_escaped(struct rb_sink *sink, struct rb_glyph glyph)
 {
 	static const char names[] = "\bb\ff\nn\rr\tt\"\"\\\\";
@@ -101,7 +96,12 @@ static void put_escaped(struct rb_sink *sink, struct rb_glyph glyph)
 		rb_sink_char(sink, name[1]);
 		return;
 	}
-	put_code(sink, glyph.whole ? glyph.code : 0xFFFD);
+	if (glyph.whole && glyph.code > 0xFFFF) {
+		put_unit(sink, 0xD7C0 + (glyph.code >> 10)); /* a pair of surrogates */
+		put_unit(sink, 0xDC00 + (glyph.code & 0x3FF));
+	} else {
+		put_unit(sink, glyph.whole ? glyph.code : 0xFFFD);
+	}
 }
 
 static bool is_plain(unsigned char c)
@@ -134,7 +134,7 @@ void rb_json_string(struct rb_json *json, const char *text)
 		if (at == length)
 			break;
 		glyph = rb_glyph_of(text + at, length - at);
-		if (!glyph.whole || !glyph.plain || glyph.code < 0x80)
+		if (!glyph.plain || glyph.code < 0x80)
 			put_escaped(json->sink, glyph);
 		else
 			rb_sink_bytes(json->sink, text + at, glyph.bytes);

@@ -2,13 +2,13 @@
 /* labels.c - a search for free places, the nearest first. */
 #include "report/labels.h"
 
-#define STEP     4  /* pixels from one try to the next */
-#define OFF_SIDE 14 /* what it costs to stand on another side than the best */
-#define BESIDE   44 /* the same, beside what it should stand above or below */
-#define ON_LINE  30 /* what each line costs that is covered */
-#define NEAR     10 /* pixels off which nothing need lead to the label */
-#define FAR      -1 /* the cost of no place at all */
-#define MARGIN   2  /* between labels */
+#define STEP     4    /* pixels from one try to the next */
+#define OFF_SIDE 14   /* what it costs to stand on another side than the best */
+#define BESIDE   44   /* the same, beside what it should stand above or below */
+#define ON_LINE  30   /* what each line costs that is covered */
+#define NEAR     10   /* pixels off which nothing need lead to the label */
+#define FAR      (-1) /* the cost of no place at all */
+#define MARGIN   2    /* between labels */
 
 bool rb_labels_init(struct rb_labels *labels, struct rb_arena *arena, size_t boxes,
 		    size_t lines)

@@ -36,27 +36,24 @@ static void measure_cell(struct rb_column_layout *column, enum rb_align align,
 }
 
 /* The lines of a heading, and the widest of them. */
-static size_t measure_heading(struct rb_column_layout *column, const char *heading)
+static void measure_heading(struct rb_column_layout *column, const char *heading)
 {
-	size_t lines = *heading != '\0';
-
+	column->lines = *heading != '\0';
 	for (;;) {
 		size_t length = strcspn(heading, "\n");
 
 		column->heading = larger(column->heading, rb_width(heading, length));
 		if (!heading[length])
-			return lines;
+			return;
 		heading += length + 1;
-		lines++;
+		column->lines++;
 	}
 }
 
 static void measure(struct rb_layout *layout, const struct rb_table *table)
 {
 	for (size_t i = 0; i < table->columns; i++)
-		layout->headings = larger(
-			layout->headings,
-			measure_heading(&layout->column[i], table->column[i].heading));
+		measure_heading(&layout->column[i], table->column[i].heading);
 	for (const struct rb_table_row *row = table->first; row; row = row->next)
 		for (size_t i = 0; row->cell && i < table->columns; i++)
 			if (row->cell[i])
@@ -69,10 +66,11 @@ static void measure(struct rb_layout *layout, const struct rb_table *table)
 
 static size_t width_of(const struct rb_layout *layout, size_t columns)
 {
-	size_t width = columns ? (columns - 1) * layout->gap : 0;
+	size_t width = 0;
 
 	for (size_t i = 0; i < columns; i++)
-		width += layout->column[i].width;
+		if (!layout->column[i].moved)
+			width += layout->column[i].width + (i ? layout->gap : 0);
 	return width;
 }
 
@@ -105,6 +103,23 @@ static void narrow(struct rb_layout *layout, const struct rb_table *table, size_
 		return;
 	column->content = widest_within(table, at, most);
 	column->width = larger(column->content, column->heading);
+	column->moved = !column->width;
+}
+
+static void set_gap(struct rb_layout *layout, size_t columns, size_t most)
+{
+	layout->gap = GAP;
+	if (width_of(layout, columns) > most)
+		layout->gap = NARROW_GAP;
+}
+
+static void move(struct rb_layout *layout, const struct rb_table *table,
+		 enum rb_room room, size_t columns)
+{
+	for (size_t i = table->columns; i-- > 1;)
+		if (table->column[i].room == room &&
+		    width_of(layout, table->columns) > columns)
+			layout->column[i].moved = true;
 }
 
 bool rb_layout_make(struct rb_layout *layout, const struct rb_table *table,
@@ -117,10 +132,17 @@ bool rb_layout_make(struct rb_layout *layout, const struct rb_table *table,
 		return false;
 	measure(layout, table);
 	for (size_t i = table->columns; i-- > 0;)
-		if (table->column[i].spills && width_of(layout, table->columns) > columns)
+		if (table->column[i].room == RB_SPILLS &&
+		    width_of(layout, table->columns) > columns)
 			narrow(layout, table, i, columns);
-	if (width_of(layout, table->columns) > columns)
-		layout->gap = NARROW_GAP;
+	set_gap(layout, table->columns, columns);
+	move(layout, table, RB_MOVES, columns);
+	move(layout, table, RB_MOVES_LAST, columns);
+	set_gap(layout, table->columns, columns);
+	for (size_t i = 0; i < table->columns; i++)
+		if (!layout->column[i].moved)
+			layout->headings =
+				larger(layout->headings, layout->column[i].lines);
 	layout->width = width_of(layout, table->columns);
 	return true;
 }

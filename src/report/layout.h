@@ -4,7 +4,7 @@
  *
  * A column is as wide as its widest cell; where the table would be wider than the
  * terminal, columns of words that may spill are narrowed, and what does not fit them then
- * goes on a line of its own.
+ * goes on a line of its own; where that is not enough, whole columns move there.
  */
 #ifndef RB_REPORT_LAYOUT_H
 #define RB_REPORT_LAYOUT_H
@@ -17,6 +17,8 @@ struct rb_column_layout {
 	size_t before;  /* RB_ON_POINT: of the widest part before the point */
 	size_t after;   /* and from the point on */
 	size_t heading; /* the widest line of the heading */
+	size_t lines;   /* and how many it has */
+	bool moved;     /* its cells stand on a line below their row */
 };
 
 struct rb_layout {

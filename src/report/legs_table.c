@@ -22,17 +22,17 @@ enum {
 };
 
 static const struct rb_table_column columns[COLUMNS] = {
-	[FROM] = { "from", RB_LEFT, true },
-	[TO] = { "to", RB_LEFT, true },
-	[LENGTH] = { "length", RB_ON_POINT, false },
-	[FALL] = { "fall", RB_ON_POINT, false },
-	[PER_FOOT] = { "in/ft", RB_RIGHT, false },
-	[PERCENT] = { "%", RB_ON_POINT, false },
-	[ONE_IN] = { "1 in", RB_ON_POINT, false },
-	[DEGREES] = { "degrees", RB_ON_POINT, false },
-	[UNCERTAINTY] = { "+/- in/ft", RB_ON_POINT, false },
-	[VELOCITY] = { "full, n 0.013", RB_ON_POINT, false },
-	[VERDICT] = { "", RB_LEFT, false },
+	[FROM] = { "from", RB_LEFT, RB_SPILLS },
+	[TO] = { "to", RB_LEFT, RB_SPILLS },
+	[LENGTH] = { "length", RB_ON_POINT, RB_KEEPS },
+	[FALL] = { "fall", RB_ON_POINT, RB_KEEPS },
+	[PER_FOOT] = { "in/ft", RB_RIGHT, RB_KEEPS },
+	[PERCENT] = { "%", RB_ON_POINT, RB_KEEPS },
+	[ONE_IN] = { "1 in", RB_ON_POINT, RB_KEEPS },
+	[DEGREES] = { "degrees", RB_ON_POINT, RB_KEEPS },
+	[UNCERTAINTY] = { "+/- in/ft", RB_ON_POINT, RB_KEEPS },
+	[VELOCITY] = { "full, n 0.013", RB_ON_POINT, RB_KEEPS },
+	[VERDICT] = { "", RB_LEFT, RB_KEEPS },
 };
 
 struct maker {
@@ -86,7 +86,8 @@ static bool start(struct maker *m, struct rb_page *page)
 		if (!m->has[i])
 			continue;
 		column[count] = columns[i];
-		column[count].spills &= any_long_name(m->legs);
+		if (!any_long_name(m->legs))
+			column[count].room = RB_KEEPS;
 		if (i == VELOCITY)
 			column[count].heading = velocity_heading(m->legs->style.unit);
 		if (i == FALL && m->legs->style.unit == RB_FEET_INCHES)

@@ -12,6 +12,20 @@ static bool in_feet(enum rb_unit unit)
 	return unit == RB_FEET || unit == RB_FEET_INCHES;
 }
 
+/* 162.4: no more places than it needs. */
+static void write_decimal_inches(char buf[static RB_LENGTH_TEXT], rb_length a,
+				 const char *mark)
+{
+	int decimals = rb_shown_decimals(a, RB_INCHES, 4);
+	char number[RB_LENGTH_TEXT];
+
+	rb_length_format(
+		number, a,
+		(struct rb_style){ RB_INCHES, decimals < 0 ? 4 : decimals, 64, false });
+	number[strcspn(number, "\"")] = '\0';
+	snprintf(buf, RB_LENGTH_TEXT, "%.40s%s", number, mark);
+}
+
 /* 63 1/2: whole inches and a fraction, where 64ths say it; else with decimals. */
 static void write_inches(char buf[static RB_LENGTH_TEXT], rb_length a, const char *mark)
 {
@@ -27,10 +41,7 @@ static void write_inches(char buf[static RB_LENGTH_TEXT], rb_length a, const cha
 		snprintf(buf, RB_LENGTH_TEXT, "%s%lld/%d%s", minus, (long long)over, part,
 			 mark);
 	else
-		rb_length_format(buf, a,
-				 (struct rb_style){ RB_INCHES, part ? 0 : 4, 64, false });
-	if (part <= 1 && !*mark)
-		buf[strcspn(buf, "\"")] = '\0';
+		write_decimal_inches(buf, a, mark);
 }
 
 static void write_decimal(char buf[static RB_LENGTH_TEXT], rb_length a, enum rb_unit unit,
@@ -46,19 +57,6 @@ static void write_decimal(char buf[static RB_LENGTH_TEXT], rb_length a, enum rb_
 static void write_feet_inches(char buf[static RB_LENGTH_TEXT], rb_length a)
 {
 	rb_length_format(buf, a, (struct rb_style){ RB_FEET_INCHES, 0, 64, true });
-}
-
-void rb_reading_written(char buf[static RB_LENGTH_TEXT], rb_length reading,
-			enum rb_unit unit)
-{
-	if (unit == RB_INCHES)
-		write_inches(buf, reading, "");
-	else if (unit == RB_FEET_INCHES && rb_shown_fraction(reading))
-		write_feet_inches(buf, reading);
-	else if (unit == RB_FEET_INCHES)
-		write_decimal(buf, reading, RB_FEET, true);
-	else
-		write_decimal(buf, reading, unit, false);
 }
 
 /* 3'-5" beside 5'-3": the same two numbers the other way round. */
@@ -83,7 +81,7 @@ static bool typed_in_inches(rb_length a, rb_length first, int rank, bool marked)
 	if (decimals < 0 || (marked && rank == 0))
 		return true;
 	if (!marked)
-		return rank > 0 && a.nm % RB_INCH == 0;
+		return rank > 0 && decimals > 0 && a.nm % RB_INCH == 0;
 	return decimals == 0 || decimals > 2 || is_mirror(a, first) ||
 	       a.nm == first.nm / 12;
 }
@@ -126,7 +124,7 @@ void rb_likely(char buf[static RB_READING_WORDS], const struct rb_argument *cand
 		write_inches(written, a, "\"");
 	} else {
 		write_decimal(what, a, candidate->unit, true);
-		write_decimal(written, a, candidate->unit, false);
+		write_decimal(written, a, candidate->unit, candidate->marked);
 	}
 	say(buf, what, written);
 }

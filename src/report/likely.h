@@ -10,12 +10,7 @@
 
 #include "rodbook/finding.h"
 
-#define RB_READING_WORDS (2 * RB_LENGTH_TEXT)
-
-/* A reading as one writes it in a book of the unit: 5.3 in feet, 1.613 in metres, 63 1/2
- * in inches, 5'-3 1/2" in ft-in. */
-void rb_reading_written(char buf[static RB_LENGTH_TEXT], rb_length reading,
-			enum rb_unit unit);
+#define RB_READING_WORDS ((size_t)2 * RB_LENGTH_TEXT)
 
 /*
  * One candidate in words, as "for 5 ft 3 in write 5'-3\"".

@@ -10,13 +10,13 @@
 enum { STUDENT, BOOK, CELLS, RIGHT, WRONG, CARRIED, EMPTY, COLUMNS };
 
 static const struct rb_table_column columns[COLUMNS] = {
-	[STUDENT] = { "student", RB_LEFT, true },
-	[BOOK] = { "book", RB_LEFT, false },
-	[CELLS] = { "cells", RB_RIGHT, false },
-	[RIGHT] = { "right", RB_RIGHT, false },
-	[WRONG] = { "wrong", RB_RIGHT, false },
-	[CARRIED] = { "carried", RB_RIGHT, false },
-	[EMPTY] = { "not filled in", RB_RIGHT, false },
+	[STUDENT] = { "student", RB_LEFT, RB_SPILLS },
+	[BOOK] = { "book", RB_LEFT, RB_MOVES },
+	[CELLS] = { "cells", RB_RIGHT, RB_KEEPS },
+	[RIGHT] = { "right", RB_RIGHT, RB_KEEPS },
+	[WRONG] = { "wrong", RB_RIGHT, RB_KEEPS },
+	[CARRIED] = { "carried", RB_RIGHT, RB_KEEPS },
+	[EMPTY] = { "not filled in", RB_RIGHT, RB_KEEPS },
 };
 
 /* -- the step that was missed most -- */

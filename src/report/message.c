@@ -2,6 +2,8 @@
 /* message.c - the table of words, and how a finding fills their holes. */
 #include "report/message.h"
 
+#include <inttypes.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "report/likely.h"
@@ -15,12 +17,24 @@ static const struct rb_words words[RB_CODES] = {
 #undef RB_WORDS
 };
 
+/* What to do about a length that was typed and stands in no file. */
+static const char *const typed[RB_CODES] = {
+#define RB_TYPED(code, hint) [RB_CODE_##code] = (hint),
+#include "report/words_typed.def"
+#undef RB_TYPED
+};
+
 /* A code that has no words yet is told by its name alone. */
 static const struct rb_words no_words = { "", "", "" };
 
 const struct rb_words *rb_words_of(enum rb_code code)
 {
 	return words[code].text ? &words[code] : &no_words;
+}
+
+const char *rb_words_typed(enum rb_code code)
+{
+	return typed[code];
 }
 
 const char *rb_severity_name(enum rb_severity severity)
@@ -62,16 +76,9 @@ static void put(struct wording *w, const char *text)
 static void put_number(struct wording *w, int64_t number)
 {
 	char digits[24];
-	size_t at = sizeof digits;
-	uint64_t rest = number < 0 ? 0 - (uint64_t)number : (uint64_t)number;
 
-	do {
-		digits[--at] = (char)('0' + rest % 10);
-		rest /= 10;
-	} while (rest);
-	if (number < 0)
-		digits[--at] = '-';
-	put_bytes(w, digits + at, sizeof digits - at);
+	snprintf(digits, sizeof digits, "%" PRId64, number);
+	put(w, digits);
 }
 
 #define SHOWN_COLUMNS 100 /* of a text of the user's within a message */
@@ -100,6 +107,12 @@ static void put_shown(struct wording *w, const char *text)
 
 /* -- places -- */
 
+/* On the command line, or line by line: no file was read. */
+static bool is_typed(const struct rb_findings *findings)
+{
+	return !findings->source;
+}
+
 static bool has_cell(const struct rb_place *place)
 {
 	return place->line && place->cell >= 0;
@@ -123,7 +136,7 @@ static void put_place(struct wording *w)
 		put_shown(w, place->point);
 		return;
 	}
-	if (!place->line) {
+	if (!place->line || (is_typed(w->findings) && place->heading)) {
 		put(w, place->heading ? place->heading : "the file");
 		return;
 	}
@@ -206,8 +219,14 @@ static void put_length(struct wording *w, int i, bool sized)
 /* 0.28 ft low: what a sign says, in words. */
 static void put_off(struct wording *w, int i)
 {
+	rb_length off = w->finding->argument[i].length;
+
+	if (!off.nm) {
+		put(w, "exactly right");
+		return;
+	}
 	put_length(w, i, true);
-	put(w, w->finding->argument[i].length.nm < 0 ? " low" : " high");
+	put(w, off.nm < 0 ? " low" : " high");
 }
 
 static void put_slope(struct wording *w, const struct rb_argument *argument)
@@ -365,9 +384,11 @@ void rb_message_make(struct rb_message *out, const struct rb_findings *findings,
 	out->code = rb_code_name(finding->code);
 	name_cell(out->cell, findings->source, place);
 	fill(&w, out->text, *wording->text ? wording->text : out->code);
-	fill(&w, out->hint, wording->hint);
+	fill(&w, out->hint,
+	     is_typed(findings) && typed[finding->code] ? typed[finding->code]
+							: wording->hint);
 	out->line = place->line;
-	out->column = 0;
+	out->column = place->column;
 	out->quoted = findings->source && place->line &&
 		      rb_source_span(findings->source, cursor, place->line, place->cell,
 				     &out->span);

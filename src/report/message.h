@@ -24,6 +24,10 @@ struct rb_words {
 /* The words of a code; never NULL. */
 const struct rb_words *rb_words_of(enum rb_code code);
 
+/* What to do in place of `hint` where a length was typed and no file was read; NULL: the
+ * same. */
+const char *rb_words_typed(enum rb_code code);
+
 /* "note", "warning", "failed", "error". */
 const char *rb_severity_name(enum rb_severity severity);
 

@@ -19,9 +19,11 @@ static void put_text(struct rb_json *json, const char *key, const char *text)
 	rb_json_text(json, text);
 }
 
+/* `more`: how many of its kind were found and are not listed, told with the last of them
+ * that is. */
 static void put_message(struct rb_json *json, const struct rb_findings *findings,
 			const struct rb_finding *finding,
-			const struct rb_message *message)
+			const struct rb_message *message, size_t more)
 {
 	rb_json_open_line(json, '{');
 	put_text(json, "file", findings->file);
@@ -33,30 +35,37 @@ static void put_message(struct rb_json *json, const struct rb_findings *findings
 	put_text(json, "severity", rb_severity_name(message->severity));
 	put_text(json, "text", message->text);
 	put_text(json, "hint", message->hint);
+	rb_json_key(json, "more");
+	rb_json_count(json, (int64_t)more);
 	rb_json_close(json);
 }
 
-static void put_file(struct rb_json *json, const struct rb_findings *findings)
+static bool put_file(struct rb_json *json, const struct rb_findings *findings)
 {
 	const struct rb_finding **ordered = rb_messages_in_order(findings);
+	size_t written[RB_CODES] = { 0 };
 	struct rb_cursor cursor = { 0 };
 	struct rb_message message;
 
+	if (!ordered)
+		return !findings->count;
 	for (size_t i = 0; i < findings->count; i++) {
-		const struct rb_finding *finding =
-			ordered ? ordered[i] : findings->item[i];
-
-		rb_message_make(&message, findings, finding, &cursor);
-		put_message(json, findings, finding, &message);
+		rb_message_make(&message, findings, ordered[i], &cursor);
+		put_message(json, findings, ordered[i], &message,
+			    rb_messages_others(findings, ordered[i], written));
 	}
+	return true;
 }
 
-void rb_messages_write_json(struct rb_json *json,
+bool rb_messages_write_json(struct rb_json *json,
 			    const struct rb_findings *const *findings, size_t files)
 {
+	bool all = true;
+
 	rb_json_key(json, "messages");
 	rb_json_open(json, '[');
 	for (size_t i = 0; i < files; i++)
-		put_file(json, findings[i]);
+		all &= put_file(json, findings[i]);
 	rb_json_close(json);
+	return all;
 }

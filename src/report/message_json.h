@@ -11,9 +11,9 @@
 #include "report/json.h"
 #include "report/message.h"
 
-/* Write the key "messages" with the findings of one or more files, into an open object.
- */
-void rb_messages_write_json(struct rb_json *json,
+/* Write the key "messages" with the findings of one or more files, into an open object;
+ * false without memory to put them in order. */
+bool rb_messages_write_json(struct rb_json *json,
 			    const struct rb_findings *const *findings, size_t files);
 
 #endif

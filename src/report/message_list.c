@@ -80,5 +80,10 @@ void rb_message_list_write(struct rb_sink *sink)
 		rb_sink_text(sink, "\n\nWhat to do: ");
 		put_template(sink, words->hint);
 		rb_sink_text(sink, ".\n");
+		if (!rb_words_typed((enum rb_code)i))
+			continue;
+		rb_sink_text(sink, "\nWhere it was typed, not read from a file: ");
+		put_template(sink, rb_words_typed((enum rb_code)i));
+		rb_sink_text(sink, ".\n");
 	}
 }

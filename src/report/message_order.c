@@ -51,3 +51,12 @@ const struct rb_finding **rb_messages_in_order(const struct rb_findings *finding
 	}
 	return list;
 }
+
+size_t rb_messages_others(const struct rb_findings *findings,
+			  const struct rb_finding *finding,
+			  size_t written[static RB_CODES])
+{
+	bool last = ++written[finding->code] == RB_FINDINGS_OF_A_KIND;
+
+	return last ? findings->of_code[finding->code] - RB_FINDINGS_OF_A_KIND : 0;
+}

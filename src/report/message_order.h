@@ -14,4 +14,14 @@
  * NULL without memory, and for an empty list. */
 const struct rb_finding **rb_messages_in_order(const struct rb_findings *findings);
 
+/*
+ * How many findings of its kind were found and are not listed, told with the last one
+ * that is; else 0.
+ *
+ *   written  by code, how many were written so far; counted on here
+ */
+size_t rb_messages_others(const struct rb_findings *findings,
+			  const struct rb_finding *finding,
+			  size_t written[static RB_CODES]);
+
 #endif

@@ -128,42 +128,54 @@ static void put_message(struct rb_sink *sink, const struct rb_findings *findings
 }
 
 static void put_others(struct rb_sink *sink, const struct rb_findings *findings,
-		       enum rb_code code)
+		       enum rb_code code, size_t others)
 {
 	put_file(sink, findings);
 	rb_sink_text(sink, ": and ");
-	rb_sink_number(sink, (int64_t)(findings->of_code[code] - RB_FINDINGS_OF_A_KIND));
+	rb_sink_number(sink, (int64_t)others);
 	rb_sink_text(sink, " more like this [");
 	rb_sink_text(sink, rb_code_name(code));
 	rb_sink_text(sink, "]\n");
 }
 
-void rb_messages_write_text(struct rb_sink *sink, const struct rb_findings *findings,
-			    enum rb_severity least, struct rb_text_style style)
+static void put_all(struct rb_sink *sink, const struct rb_findings *findings,
+		    const struct rb_finding *const *ordered, enum rb_severity least,
+		    struct rb_text_style style)
 {
-	const struct rb_finding **ordered = rb_messages_in_order(findings);
 	size_t written[RB_CODES] = { 0 };
 	struct rb_cursor cursor = { 0 };
 	struct rb_message message;
 
 	for (size_t i = 0; i < findings->count; i++) {
-		const struct rb_finding *finding =
-			ordered ? ordered[i] : findings->item[i];
+		enum rb_code code = ordered[i]->code;
+		size_t others;
 
-		if (rb_code_severity(finding->code) < least)
+		if (rb_code_severity(code) < least)
 			continue;
-		rb_message_make(&message, findings, finding, &cursor);
+		rb_message_make(&message, findings, ordered[i], &cursor);
 		put_message(sink, findings, &message, style);
-		if (++written[finding->code] == RB_FINDINGS_OF_A_KIND &&
-		    findings->of_code[finding->code] > RB_FINDINGS_OF_A_KIND)
-			put_others(sink, findings, finding->code);
+		others = rb_messages_others(findings, ordered[i], written);
+		if (others)
+			put_others(sink, findings, code, others);
 	}
-	if (!findings->out_of_memory)
-		return;
+}
+
+bool rb_messages_write_text(struct rb_sink *sink, const struct rb_findings *findings,
+			    enum rb_severity least, struct rb_text_style style)
+{
+	const struct rb_finding **ordered = rb_messages_in_order(findings);
+	bool all = !findings->out_of_memory && (ordered || !findings->count);
+
+	if (ordered)
+		put_all(sink, findings, (const struct rb_finding *const *)ordered, least,
+			style);
+	if (all)
+		return true;
 	put_file(sink, findings);
 	rb_sink_text(sink, ": ");
 	put_bold(sink, "error", style.bold);
 	rb_sink_text(sink, ": there is not enough memory [out-of-memory]\n");
+	return false;
 }
 
 void rb_messages_write_verdict(struct rb_sink *sink, const struct rb_findings *findings,

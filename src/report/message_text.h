@@ -18,8 +18,9 @@
 #include "report/text.h"
 
 /* Write the findings from a severity up, by line; past RB_FINDINGS_OF_A_KIND of one code
- * a line with the count of the others. */
-void rb_messages_write_text(struct rb_sink *sink, const struct rb_findings *findings,
+ * a line with the count of the others.  False, with that said, if memory ran out: where
+ * it did so earlier, or for their order. */
+bool rb_messages_write_text(struct rb_sink *sink, const struct rb_findings *findings,
 			    enum rb_severity least, struct rb_text_style style);
 
 /* Write the last line: "larch.csv: 2 errors, 1 warning: not reduced".  `outcome` are its

@@ -100,6 +100,7 @@ static void put_effect(struct writer *w)
 bool rb_peg_write_json(struct rb_sink *sink, const struct rb_peg_report *report)
 {
 	struct writer w = { .r = report, .unit = report->style.unit };
+	bool worded;
 
 	if (w.unit == RB_FEET_INCHES)
 		w.unit = RB_FEET;
@@ -113,7 +114,7 @@ bool rb_peg_write_json(struct rb_sink *sink, const struct rb_peg_report *report)
 	put_limits(&w);
 	if (report->effect)
 		put_effect(&w);
-	rb_messages_write_json(&w.json, report->findings, report->files);
+	worded = rb_messages_write_json(&w.json, report->findings, report->files);
 	rb_json_end(&w.json);
-	return true;
+	return worded;
 }

@@ -66,12 +66,12 @@ static void put_readings(struct writer *w)
 {
 	enum rb_align align = aligned(w->r->style);
 	const struct rb_table_column column[READ_COLUMNS] = {
-		[SETUP] = { "setup", RB_LEFT, true },
-		[A] = { "a", align, false },
-		[B] = { "b", align, false },
-		[A_LESS_B] = { "a - b", align, false },
-		[DISTANCE_A] = { "distance a", RB_ON_POINT, false },
-		[DISTANCE_B] = { "distance b", RB_ON_POINT, false },
+		[SETUP] = { "setup", RB_LEFT, RB_SPILLS },
+		[A] = { "a", align, RB_KEEPS },
+		[B] = { "b", align, RB_KEEPS },
+		[A_LESS_B] = { "a - b", align, RB_KEEPS },
+		[DISTANCE_A] = { "distance a", RB_ON_POINT, RB_KEEPS },
+		[DISTANCE_B] = { "distance b", RB_ON_POINT, RB_KEEPS },
 	};
 	struct rb_table *table = rb_page_table(w->page, NULL, column, READ_COLUMNS);
 
@@ -158,9 +158,9 @@ static void put_key(struct writer *w)
 static void put_limits(struct writer *w)
 {
 	static const struct rb_table_column column[] = {
-		{ "published limit", RB_LEFT, false },
-		{ "this level", RB_LEFT, false },
-		{ "where", RB_LEFT, true },
+		{ "published limit", RB_LEFT, RB_KEEPS },
+		{ "this level", RB_LEFT, RB_KEEPS },
+		{ "where", RB_LEFT, RB_SPILLS },
 	};
 	struct rb_table *table = rb_page_table(w->page, NULL, column, 3);
 
@@ -243,12 +243,12 @@ static void put_effect(struct writer *w)
 	const struct rb_sections *sections = w->r->effect->sections;
 	enum rb_align align = aligned(w->r->book_style);
 	const struct rb_table_column column[] = {
-		{ "section", RB_LEFT, true },
-		{ "backsights", RB_ON_POINT, false },
-		{ "foresights", RB_ON_POINT, false },
-		{ "difference", RB_ON_POINT, false },
-		{ "too high by", align, false },
-		{ "misclosure", align, false },
+		{ "section", RB_LEFT, RB_SPILLS },
+		{ "backsights", RB_ON_POINT, RB_KEEPS },
+		{ "foresights", RB_ON_POINT, RB_KEEPS },
+		{ "difference", RB_ON_POINT, RB_KEEPS },
+		{ "too high by", align, RB_KEEPS },
+		{ "misclosure", align, RB_KEEPS },
 	};
 	struct rb_table *table;
 

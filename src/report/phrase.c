@@ -14,14 +14,15 @@ void rb_phrase_init(struct rb_phrase *phrase, struct rb_arena *arena)
 	*phrase = (struct rb_phrase){ .arena = arena, .room = FIRST_ROOM };
 	phrase->text = rb_arena_take(arena, FIRST_ROOM, 1);
 	phrase->out_of_memory = !phrase->text;
+	if (!phrase->text)
+		phrase->text = phrase->nothing;
 	rb_phrase_clear(phrase);
 }
 
 void rb_phrase_clear(struct rb_phrase *phrase)
 {
 	phrase->used = 0;
-	if (phrase->text)
-		phrase->text[0] = '\0';
+	phrase->text[0] = '\0';
 }
 
 static bool make_room(struct rb_phrase *phrase, size_t length)
@@ -86,4 +87,12 @@ void rb_phrase_words(struct rb_phrase *phrase, const char *text)
 	for (; from < phrase->used; from++)
 		if (strchr("\r\n\t", phrase->text[from]))
 			phrase->text[from] = ' ';
+}
+
+void rb_phrase_rounded(struct rb_phrase *phrase, bool before_exact, bool result_exact)
+{
+	if (!result_exact)
+		rb_phrase_text(phrase, " (rounded)");
+	else if (!before_exact)
+		rb_phrase_text(phrase, " (exact)");
 }

@@ -13,9 +13,10 @@
 
 struct rb_phrase {
 	struct rb_arena *arena;
-	char *text; /* "" at first; NULL only where there was no memory at all */
+	char *text; /* "" at first, and where there was no memory at all */
 	size_t used, room;
 	bool out_of_memory;
+	char nothing[1]; /* the text where there was no memory at all */
 };
 
 void rb_phrase_init(struct rb_phrase *phrase, struct rb_arena *arena);
@@ -29,5 +30,9 @@ void rb_phrase_shown(struct rb_phrase *phrase, rb_length a, enum rb_unit unit);
 
 /* Words of the user's on one line: line ends and tabs become blanks. */
 void rb_phrase_words(struct rb_phrase *phrase, const char *text);
+
+/* Say whether a line of working had to round: " (rounded)" where its result is; where
+ * only numbers before the result are, that the result is exact all the same. */
+void rb_phrase_rounded(struct rb_phrase *phrase, bool before_exact, bool result_exact);
 
 #endif

@@ -65,10 +65,10 @@ static void add_book(struct rb_page *page, const struct rb_practice_sheet *sheet
 				      ? RB_ON_INCHES
 				      : RB_ON_POINT;
 	const struct rb_table_column columns[COLUMNS] = {
-		{ "point", RB_LEFT, false },  { "BS", align, false },
-		{ "HI", align, false },       { "IS", align, false },
-		{ "FS", align, false },       { "elevation", align, false },
-		{ "remarks", RB_LEFT, true },
+		{ "point", RB_LEFT, RB_KEEPS },    { "BS", align, RB_KEEPS },
+		{ "HI", align, RB_KEEPS },         { "IS", align, RB_KEEPS },
+		{ "FS", align, RB_KEEPS },         { "elevation", align, RB_KEEPS },
+		{ "remarks", RB_LEFT, RB_SPILLS },
 	};
 	struct rb_table *table = rb_page_table(page, NULL, columns, COLUMNS);
 

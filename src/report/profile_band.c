@@ -147,7 +147,8 @@ static int column_width(const struct rb_profile_strip *strip, int room)
 	if (columns * RB_SVG_COLUMN > WIDEST)
 		columns = WIDEST / RB_SVG_COLUMN;
 	width = (int)columns * RB_SVG_COLUMN + GAP;
-	room /= (int)strip->places;
+	if (strip->places)
+		room /= (int)strip->places;
 	return width < room ? width : room;
 }
 

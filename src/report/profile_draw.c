@@ -263,9 +263,9 @@ static void draw_foot(struct drawing *g, int y, unsigned left_out)
 		rb_phrase_number(&phrase, left_out);
 		rb_phrase_text(&phrase, ", see the table.");
 	}
-	if (phrase.text)
-		rb_svg_text(g->svg, (struct rb_pixel){ RB_SVG_DESCENT, y },
-			    RB_ANCHOR_START, phrase.text, false);
+	g->drawer->out_of_memory |= phrase.out_of_memory;
+	rb_svg_text(g->svg, (struct rb_pixel){ RB_SVG_DESCENT, y }, RB_ANCHOR_START,
+		    phrase.text, false);
 	if (rb_length_given(d->scale.bar) && !left_out)
 		draw_bar(g, RB_STRIP_WIDTH - RB_STRIP_MARGIN, y);
 }

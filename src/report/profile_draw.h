@@ -21,6 +21,7 @@ struct rb_strip_drawer {
 	struct rb_labels labels;
 	const char *scale_words;
 	int band_lines;
+	bool out_of_memory; /* some words could not be made */
 };
 
 /* Fit a picture and make ready to draw; false if there is no memory. */

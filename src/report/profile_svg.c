@@ -17,8 +17,9 @@ struct wrapped {
 	size_t lines;
 };
 
-/* Break words into lines of a width; what is too much is left to the description. */
-static void wrap(struct wrapped *w, struct rb_arena *arena, const char *text,
+/* Break words into lines of a width; what is too much is left to the description.  False
+ * without memory. */
+static bool wrap(struct wrapped *w, struct rb_arena *arena, const char *text,
 		 size_t columns)
 {
 	while (*text && w->lines < HEAD_LINES) {
@@ -31,21 +32,21 @@ static void wrap(struct wrapped *w, struct rb_arena *arena, const char *text,
 		if (!end)
 			end = fits ? fits : length;
 		w->line[w->lines] = rb_arena_text(arena, text, end);
-		w->lines += w->line[w->lines] != NULL;
+		if (!w->line[w->lines++])
+			return false;
 		text += end;
 		text += strspn(text, " ");
 	}
+	return true;
 }
 
-static int draw_head(struct rb_svg *svg, const struct rb_profile *profile,
+static int draw_head(struct rb_svg *svg, const struct wrapped *title,
 		     const struct wrapped *words)
 {
 	struct rb_pixel at = { RB_STRIP_MARGIN, RB_STRIP_MARGIN + RB_SVG_ASCENT };
-	struct wrapped title = { .lines = 0 };
 
-	wrap(&title, profile->arena, profile->title, RB_STRIP_COLUMNS);
-	if (title.lines)
-		rb_svg_text(svg, at, RB_ANCHOR_START, title.line[0], true);
+	if (title->lines)
+		rb_svg_text(svg, at, RB_ANCHOR_START, title->line[0], true);
 	for (size_t i = 0; i < words->lines; i++) {
 		at.y += RB_SVG_LINE + (i ? 0 : 2);
 		rb_svg_text(svg, at, RB_ANCHOR_START, words->line[i], false);
@@ -63,23 +64,24 @@ bool rb_profile_write_svg(struct rb_sink *sink, const struct rb_profile *profile
 				    .title = profile->title,
 				    .words = profile->words };
 	struct rb_strip_drawer drawer;
-	struct wrapped words = { .lines = 0 };
+	struct wrapped title = { .lines = 0 }, words = { .lines = 0 };
 	int top;
 
-	if (profile->out_of_memory || !rb_strip_drawer_init(&drawer, profile))
+	if (profile->out_of_memory || !rb_strip_drawer_init(&drawer, profile) ||
+	    !wrap(&title, profile->arena, profile->title, RB_STRIP_COLUMNS) ||
+	    !wrap(&words, profile->arena, profile->words, RB_STRIP_COLUMNS))
 		return false;
-	wrap(&words, profile->arena, profile->words, RB_STRIP_COLUMNS);
 	head.height = RB_STRIP_MARGIN + 2 + ((int)words.lines + 2) * RB_SVG_LINE;
 	for (size_t i = 0; i < drawer.scale.strips; i++)
 		head.height += rb_strip_height(&drawer, i);
 	rb_svg_begin(&svg, &head);
-	top = draw_head(&svg, profile, &words);
+	top = draw_head(&svg, &title, &words);
 	for (size_t i = 0; i < drawer.scale.strips; i++) {
 		rb_strip_draw(&drawer, &svg, i, top);
 		top += rb_strip_height(&drawer, i);
 	}
 	rb_svg_end(&svg);
-	return true;
+	return !drawer.out_of_memory;
 }
 
 bool rb_profile_write_figures(struct rb_sink *sink, const struct rb_profile *profile)
@@ -106,5 +108,5 @@ bool rb_profile_write_figures(struct rb_sink *sink, const struct rb_profile *pro
 		rb_svg_end(&svg);
 		rb_sink_text(sink, "</figure>\n");
 	}
-	return true;
+	return !drawer.out_of_memory;
 }

@@ -57,8 +57,3 @@ bool rb_say_feet_inches(struct rb_phrase *phrase, struct rb_ratio a)
 	rb_phrase_length(phrase, rb_length_of(a.num), style);
 	return true;
 }
-
-void rb_say_rounded(struct rb_phrase *phrase, bool exact)
-{
-	rb_phrase_text(phrase, exact ? "" : " (rounded)");
-}

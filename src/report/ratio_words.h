@@ -34,7 +34,4 @@ bool rb_say_any_inches(struct rb_phrase *phrase, struct rb_ratio a);
 /* 8'-6 3/4" where 64ths say it, else in decimals of a foot. */
 bool rb_say_feet_inches(struct rb_phrase *phrase, struct rb_ratio a);
 
-/* " (rounded)", where something was. */
-void rb_say_rounded(struct rb_phrase *phrase, bool exact);
-
 #endif

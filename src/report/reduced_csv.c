@@ -33,9 +33,11 @@ static void put_feet_inches(struct writer *w, rb_length value, struct rb_style s
 }
 
 /* A column that follows from others: rounded. */
-static void put_rounded(struct writer *w, rb_length value, struct rb_style style)
+static inline void put_rounded(struct writer *w, rb_length value, struct rb_style style)
 {
-	if (w->unit == RB_FEET_INCHES)
+	if (!rb_length_given(value))
+		rb_csv_empty(&w->csv);
+	else if (w->unit == RB_FEET_INCHES)
 		put_feet_inches(w, value, style);
 	else
 		rb_csv_rounded(&w->csv, value, w->unit, w->decimals);
@@ -61,9 +63,12 @@ static void put_exact_inches(struct writer *w, rb_length value)
 }
 
 /* A column that was measured: exact. */
-static void put_exact(struct writer *w, rb_length value, enum rb_unit unit, int decimals)
+static inline void put_exact(struct writer *w, rb_length value, enum rb_unit unit,
+			     int decimals)
 {
-	if (rb_length_given(value) && unit == RB_FEET_INCHES)
+	if (!rb_length_given(value))
+		rb_csv_empty(&w->csv);
+	else if (unit == RB_FEET_INCHES)
 		put_exact_inches(w, value);
 	else
 		rb_csv_exact(&w->csv, value, unit, decimals);
@@ -126,7 +131,7 @@ bool rb_reduced_write_csv(struct rb_sink *sink, struct rb_arena *arena,
 	if (w.decimals > most_decimals[w.unit])
 		w.decimals = most_decimals[w.unit];
 	w.run_decimals = rb_json_decimals(w.runs);
-	w.finer = rb_adjusted_style(r->style);
+	w.finer = rb_adjusted_style(r->style, r->fraction_asked);
 	rb_csv_init(&w.csv, sink);
 	rb_phrase_init(&w.phrase, arena);
 	if (w.phrase.out_of_memory)

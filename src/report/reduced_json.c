@@ -7,6 +7,7 @@
 #include "report/json.h"
 #include "report/message_json.h"
 #include "report/phrase.h"
+#include "report/titles.h"
 
 /* An object on its way, and how its lengths are shown. */
 struct writer {
@@ -209,10 +210,41 @@ static void put_sections(struct writer *w)
 	rb_json_close(&w->json);
 }
 
+static void put_spur(struct writer *w, const struct rb_spur *spur)
+{
+	const struct rb_sections *sections = rb_reduction_sections(w->r);
+	const struct rb_book *book = rb_reduction_book(w->r);
+	uint32_t stands_on = sections->reduced->setup[spur->setup].shot;
+
+	rb_json_open_line(&w->json, '{');
+	put_text(w, "from", rb_book_typed(book, shot_of(w, stands_on)->row));
+	put_line(w, "line", shot_of(w, stands_on)->backsight_row);
+	rb_json_key(&w->json, "lines");
+	rb_json_open(&w->json, '[');
+	for (uint32_t i = 0; i < spur->sights; i++)
+		rb_json_count(
+			&w->json,
+			rb_reduction_line(
+				w->r,
+				shot_of(w, sections->spur_shot[spur->first + i])->row));
+	rb_json_close(&w->json);
+	rb_json_close(&w->json);
+}
+
+static void put_spurs(struct writer *w)
+{
+	rb_json_key(&w->json, "spurs");
+	rb_json_open(&w->json, '[');
+	for (uint32_t i = 0; i < rb_reduction_sections(w->r)->spurs; i++)
+		put_spur(w, &rb_reduction_sections(w->r)->spur[i]);
+	rb_json_close(&w->json);
+}
+
 bool rb_reduced_write_json(struct rb_sink *sink, const struct rb_reduction *r,
 			   const struct rb_findings *findings)
 {
 	struct writer w = { .r = r, .unit = rb_reduction_unit(r) };
+	bool worded;
 
 	if (w.unit == RB_FEET_INCHES)
 		w.unit = RB_FEET;
@@ -222,11 +254,12 @@ bool rb_reduced_write_json(struct rb_sink *sink, const struct rb_reduction *r,
 		return false;
 	rb_json_init(&w.json, sink);
 	rb_json_head(&w.json);
-	put_text(&w, "book", rb_reduction_name(r));
+	put_text(&w, "book", rb_title_file(rb_reduction_book(r)->file));
 	put_text(&w, "unit", rb_unit_name(w.unit));
 	put_points(&w);
 	put_sections(&w);
-	rb_messages_write_json(&w.json, &findings, 1);
+	put_spurs(&w);
+	worded = rb_messages_write_json(&w.json, &findings, 1);
 	rb_json_end(&w.json);
-	return !w.phrase.out_of_memory;
+	return worded && !w.phrase.out_of_memory;
 }

@@ -6,17 +6,7 @@
 #include "report/reduced_table.h"
 #include "report/section_words.h"
 #include "report/suspects_page.h"
-
-static const char *unit_words(enum rb_unit unit)
-{
-	static const char *const words[] = {
-		[RB_FEET] = "decimal feet",           [RB_INCHES] = "inches",
-		[RB_FEET_INCHES] = "feet and inches", [RB_METRES] = "metres",
-		[RB_MILLIMETRES] = "millimetres",
-	};
-
-	return words[unit];
-}
+#include "report/titles.h"
 
 static void add_title(struct rb_page *page, struct rb_phrase *phrase,
 		      const struct rb_reduction *r)
@@ -25,9 +15,7 @@ static void add_title(struct rb_page *page, struct rb_phrase *phrase,
 	struct rb_phrase aside;
 
 	rb_phrase_init(&aside, phrase->arena);
-	rb_phrase_words(&aside, rb_reduction_name(r));
-	rb_phrase_text(&aside, ", ");
-	rb_phrase_text(&aside, unit_words(r->style.unit));
+	rb_title_aside(&aside, book->file, r->style.unit);
 	rb_phrase_clear(phrase);
 	rb_phrase_words(phrase, *book->key.project ? book->key.project : "Level notes");
 	if (*book->key.date)
@@ -89,6 +77,18 @@ static void add_words(struct rb_page *page, struct rb_phrase *phrase,
 	say(phrase, r, section);
 	if (phrase->used)
 		rb_page_add(page, kind, phrase->text, NULL);
+}
+
+static void add_spurs(struct rb_page *page, struct rb_phrase *phrase,
+		      const struct rb_reduction *r)
+{
+	const struct rb_sections *sections = rb_reduction_sections(r);
+
+	for (uint32_t i = 0; i < sections->spurs; i++) {
+		rb_phrase_clear(phrase);
+		rb_spur_words(phrase, r, &sections->spur[i]);
+		rb_page_add(page, RB_VERDICT, phrase->text, NULL);
+	}
 }
 
 /* -- caution -- */
@@ -183,8 +183,14 @@ struct rb_page *rb_reduced_page(struct rb_arena *arena, const struct rb_reductio
 	}
 	add_overrides(page, r);
 	add_caution(page, &phrase, rb_reduction_book(r));
+	if (!sections->sections)
+		rb_page_add(page, RB_VERDICT,
+			    "OPEN: unchecked. No sight was taken after the backsight, so "
+			    "there is a height of instrument and no elevation.",
+			    NULL);
 	for (uint32_t i = 0; i < sections->sections; i++)
 		add_words(page, &phrase, r, &sections->section[i], RB_VERDICT,
 			  rb_section_verdict);
+	add_spurs(page, &phrase, r);
 	return page->out_of_memory || phrase.out_of_memory ? NULL : page;
 }

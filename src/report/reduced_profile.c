@@ -4,7 +4,9 @@
 
 #include "report/phrase.h"
 #include "report/reduced_run.h"
+#include "report/reduced_table.h"
 #include "report/section_words.h"
+#include "report/titles.h"
 
 #define ASIDE        5 /* pixels: the two rods of a turning point stand side by side */
 #define STRIP        7 /* places in a strip */
@@ -17,7 +19,7 @@ struct maker {
 	struct rb_phrase phrase;
 	struct rb_run_places run;
 	uint32_t section; /* the next to end */
-	bool ground_named, sight_named;
+	bool ground_named;
 };
 
 static bool is_sighted(const struct rb_shot *shot)
@@ -96,15 +98,11 @@ static void add_place(struct maker *m, uint32_t shot)
 	const struct rb_shot *s = &m->reduced->shot[shot];
 	rb_length adjusted = rb_shot_adjusted(m->r->adjusted, shot);
 	char raw[RB_LENGTH_TEXT], moved[RB_LENGTH_TEXT];
-	struct rb_style finer = m->r->style;
+	struct rb_style finer = rb_adjusted_style(m->r->style, m->r->fraction_asked);
 	const char *text[RB_PROFILE_BAND] = {
 		rb_book_typed(rb_reduction_book(m->r), s->row), raw, moved, NULL
 	};
 
-	if (finer.decimals < 9)
-		finer.decimals++;
-	if (finer.fraction < 64)
-		finer.fraction *= 2;
 	rb_length_format(raw, s->elevation, m->r->style);
 	rb_length_format(moved, adjusted, finer);
 	if (rb_length_given(adjusted))
@@ -224,8 +222,8 @@ static void say(struct maker *m)
 	const struct rb_sections *sections = rb_reduction_sections(m->r);
 
 	rb_phrase_text(&m->phrase, "Levels of ");
-	rb_phrase_words(&m->phrase,
-			*book->key.project ? book->key.project : rb_reduction_name(m->r));
+	rb_phrase_words(&m->phrase, *book->key.project ? book->key.project
+						       : rb_title_file(book->file));
 	rb_phrase_text(&m->phrase, *book->key.date ? ", " : "");
 	rb_phrase_words(&m->phrase, book->key.date);
 	m->profile->title = keep(m);

@@ -218,7 +218,7 @@ static uint32_t turning_shots(const struct teller *t, const struct rb_section *s
 
 static void tell_sum(struct teller *t, const struct rb_section *s, bool back)
 {
-	uint32_t turning[TERMS], terms = turning_shots(t, s, turning);
+	uint32_t turning[TERMS] = { 0 }, terms = turning_shots(t, s, turning);
 	bool exact = true;
 
 	begin(t, back ? "sum of backsights" : "sum of foresights");
@@ -305,6 +305,21 @@ static bool measure_chains(struct teller *t, struct rb_arena *arena)
 	return t->so_far != NULL;
 }
 
+/* Two places more than a reading has or is shown with, so that a share can be seen. */
+static struct rb_style finer_style(const struct rb_reduction *r)
+{
+	const struct rb_book *book = rb_reduction_book(r);
+	struct rb_style style = r->style;
+
+	for (int column = RB_KNOWN_ELEVATION; column <= RB_FORESIGHT; column++)
+		if (style.unit == book->unit &&
+		    style.decimals < book->places[column].decimals)
+			style.decimals = book->places[column].decimals;
+	style.decimals = style.decimals < 7 ? style.decimals + 2 : 9;
+	style.fraction = 64;
+	return style;
+}
+
 void rb_reduced_steps(struct rb_page *page, const struct rb_reduction *r)
 {
 	struct rb_phrase phrase;
@@ -312,7 +327,7 @@ void rb_reduced_steps(struct rb_page *page, const struct rb_reduction *r)
 			    .reduced = rb_reduction_reduced(r),
 			    .phrase = &phrase,
 			    .style = r->style,
-			    .finer = rb_adjusted_style(r->style) };
+			    .finer = finer_style(r) };
 	const struct rb_sections *sections = rb_reduction_sections(r);
 
 	rb_phrase_init(&phrase, page->arena);
@@ -320,9 +335,6 @@ void rb_reduced_steps(struct rb_page *page, const struct rb_reduction *r)
 		page->out_of_memory = true;
 		return;
 	}
-	if (t.finer.decimals < 9)
-		t.finer.decimals++;
-	t.finer.fraction = 64;
 	for (uint32_t i = 0; i < t.reduced->shots; i++)
 		tell_shot(&t, i);
 	for (uint32_t i = 0; i < sections->sections; i++)

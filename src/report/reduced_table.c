@@ -6,6 +6,7 @@
 
 #include "level/spots.h"
 #include "report/section_words.h"
+#include "report/shown.h"
 
 enum {
 	POINT,
@@ -36,11 +37,11 @@ struct maker {
 	const char *cell[COLUMNS];
 };
 
-struct rb_style rb_adjusted_style(struct rb_style style)
+struct rb_style rb_adjusted_style(struct rb_style style, bool fraction_asked)
 {
 	if (style.decimals < 9)
 		style.decimals++;
-	if (style.fraction < 64)
+	if (!fraction_asked && style.fraction < 64)
 		style.fraction *= 2;
 	return style;
 }
@@ -92,7 +93,10 @@ static bool start_table(struct maker *m, struct rb_page *page)
 			.align = i == POINT || i == REMARKS ? RB_LEFT
 				 : i == CHAINAGE            ? RB_RIGHT
 							    : align,
-			.spills = i == POINT || i == REMARKS,
+			.room = i == POINT || i == REMARKS    ? RB_SPILLS
+				: i == CHAINAGE || i == BELOW ? RB_MOVES
+				: i == ADJUSTED               ? RB_MOVES_LAST
+							      : RB_KEEPS,
 		};
 	}
 	m->table = rb_page_table(page, NULL, column, columns);
@@ -120,9 +124,11 @@ static void add_row(struct maker *m, enum rb_row_kind kind)
 	rb_table_add(m->table, kind, cell);
 }
 
+/* A reading that is not nothing is not shown as nothing, however few places are asked
+ * for. */
 static void set(struct maker *m, int column, rb_length value, struct rb_style style)
 {
-	rb_length_format(m->number[column], value, style);
+	rb_length_format(m->number[column], value, rb_shown_style(value, style));
 	m->cell[column] = m->number[column];
 }
 
@@ -131,7 +137,7 @@ static void set_numbers(struct maker *m, uint32_t shot)
 	const struct rb_reduction *r = m->r;
 	const struct rb_shot *s = &rb_reduction_reduced(r)->shot[shot];
 	bool side = s->booked == RB_BOOKED_INTERMEDIATE;
-	struct rb_style finer = rb_adjusted_style(r->style);
+	struct rb_style finer = rb_adjusted_style(r->style, r->fraction_asked);
 
 	set(m, BACKSIGHT, rb_reduction_backsight(r, shot), r->style);
 	set(m, INSTRUMENT, rb_reduction_instrument(r, shot), r->style);
@@ -152,14 +158,17 @@ static void part(struct rb_phrase *phrase)
 static void say_known(struct maker *m, uint32_t shot)
 {
 	rb_length known = rb_reduction_known(m->r, shot);
+	rb_length came_out = rb_reduction_reduced(m->r)->shot[shot].elevation;
+	char text[RB_LENGTH_TEXT], other[RB_LENGTH_TEXT];
 
 	if (!rb_length_given(known))
 		return;
 	rb_phrase_text(m->phrase, "known");
-	if (known.nm == rb_reduction_reduced(m->r)->shot[shot].elevation.nm)
+	if (known.nm == came_out.nm)
 		return;
 	rb_phrase_text(m->phrase, " ");
-	rb_phrase_length(m->phrase, known, m->r->style);
+	rb_shown_pair(text, other, known, came_out, m->r->style);
+	rb_phrase_text(m->phrase, text);
 }
 
 static void say_check(struct maker *m, uint32_t shot)
@@ -201,12 +210,6 @@ static void say_remarks(struct maker *m, const struct rb_place_rows *rows)
 	}
 }
 
-/* Digits behind the plus of a chainage: stations of a hundred feet, plain metres. */
-static int stations(enum rb_unit unit)
-{
-	return rb_unit_of_runs(unit) == RB_FEET ? 2 : 0;
-}
-
 static void add_shot(struct maker *m, uint32_t shot)
 {
 	const struct rb_book *book = rb_reduction_book(m->r);
@@ -217,7 +220,8 @@ static void add_shot(struct maker *m, uint32_t shot)
 	m->cell[POINT] = rb_book_typed(book, s->row);
 	if (rb_length_given(rows.chainage)) {
 		rb_chainage_format(m->number[CHAINAGE], rows.chainage, m->r->style.unit,
-				   stations(m->r->style.unit));
+				   rb_chainage_plus(book->chainage_plus, book->unit,
+						    m->r->style.unit));
 		m->cell[CHAINAGE] = m->number[CHAINAGE];
 	}
 	set_numbers(m, shot);

@@ -17,7 +17,8 @@
 void rb_reduced_table(struct rb_page *page, struct rb_phrase *phrase,
 		      const struct rb_reduction *r);
 
-/* The style of an adjusted elevation: one place more, or half the fraction. */
-struct rb_style rb_adjusted_style(struct rb_style style);
+/* The style of an adjusted elevation: one place more, or half the fraction; where a
+ * fraction was asked for, that one. */
+struct rb_style rb_adjusted_style(struct rb_style style, bool fraction_asked);
 
 #endif

@@ -58,16 +58,6 @@ rb_length rb_reduction_known(const struct rb_reduction *r, uint32_t shot)
 			     book->row[rb_reduction_reduced(r)->shot[shot].row].point);
 }
 
-const char *rb_reduction_name(const struct rb_reduction *r)
-{
-	const char *path = rb_reduction_book(r)->file;
-	const char *slash = path ? strrchr(path, '/') : NULL;
-
-	if (!path || !strcmp(path, "-"))
-		return "standard input";
-	return slash ? slash + 1 : path;
-}
-
 enum rb_unit rb_reduction_unit(const struct rb_reduction *r)
 {
 	return r->style.unit == RB_FEET_INCHES && !r->unit_asked ? RB_FEET

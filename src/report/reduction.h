@@ -14,10 +14,11 @@
 struct rb_reduction {
 	const struct rb_adjusted *adjusted; /* and through it sections, shots and book */
 	const struct rb_suspects *suspects; /* NULL: not looked for */
-	struct rb_style style;     /* of the page: rb_book_style(), or as asked */
-	bool unit_asked;           /* --unit was given */
-	int decimals;              /* of JSON and CSV; -1: rb_json_decimals() */
-	bool adjust_anyway;        /* --adjust-anyway was given */
+	struct rb_style style; /* of the page: rb_book_style(), or as asked */
+	bool unit_asked;       /* --unit was given */
+	bool fraction_asked;   /* --fraction was given: nothing in the table is finer */
+	int decimals;          /* of JSON and CSV; -1: rb_json_decimals() */
+	bool adjust_anyway;    /* --adjust-anyway was given */
 	bool tolerance_overridden; /* --tolerance was given */
 	bool adjust_overridden;    /* --adjust was given */
 };
@@ -53,9 +54,6 @@ rb_length rb_reduction_instrument(const struct rb_reduction *r, uint32_t shot);
 
 /* The known elevation of the shot's point, or none. */
 rb_length rb_reduction_known(const struct rb_reduction *r, uint32_t shot);
-
-/* The book's file without a path: no result holds one.  "standard input" for "-". */
-const char *rb_reduction_name(const struct rb_reduction *r);
 
 /* The unit of numbers in JSON and CSV: that of the page, and feet for a ft-in book unless
  * feet-inches were asked for. */

@@ -24,20 +24,26 @@ void rb_phrase_off(struct rb_phrase *phrase, rb_length a, struct rb_style style)
 	rb_phrase_text(phrase, a.nm < 0 ? " low" : " high");
 }
 
+/* The name of a shot's point; its line where it has none. */
+static void name_place(struct rb_phrase *phrase, const struct rb_reduction *r,
+		       uint32_t shot)
+{
+	uint32_t row = rb_reduction_reduced(r)->shot[shot].row;
+	const char *name = rb_book_typed(rb_reduction_book(r), row);
+
+	rb_phrase_words(phrase, name);
+	if (*name)
+		return;
+	rb_phrase_text(phrase, "line ");
+	rb_phrase_number(phrase, rb_reduction_line(r, row));
+}
+
 void rb_section_name(struct rb_phrase *phrase, const struct rb_reduction *r,
 		     const struct rb_section *section)
 {
-	const struct rb_book *book = rb_reduction_book(r);
-	const struct rb_shot *end = &rb_reduction_reduced(r)->shot[section->end];
-
-	rb_phrase_words(phrase, rb_book_point(book, section->from));
+	rb_phrase_words(phrase, rb_book_point(rb_reduction_book(r), section->from));
 	rb_phrase_text(phrase, " to ");
-	if (*rb_book_typed(book, end->row)) {
-		rb_phrase_words(phrase, rb_book_typed(book, end->row));
-		return;
-	}
-	rb_phrase_text(phrase, "line ");
-	rb_phrase_number(phrase, rb_reduction_line(r, end->row));
+	name_place(phrase, r, section->end);
 }
 
 /* Where there are several sections, each verdict says whose it is. */
@@ -148,7 +154,7 @@ static void put_share(struct rb_phrase *phrase, rb_length share, struct rb_style
 		finer.decimals = needed > least ? needed : least;
 	if (style.unit == RB_FEET_INCHES && rb_shown_fraction(share))
 		finer = (struct rb_style){ .unit = RB_FEET_INCHES, .fraction = 64 };
-	rb_phrase_marked(phrase, share, finer);
+	rb_phrase_marked(phrase, share, rb_shown_style(share, finer));
 }
 
 static void say_adjusted(struct rb_phrase *phrase, const struct rb_reduction *r,
@@ -210,12 +216,36 @@ static void say_misclosure(struct rb_phrase *phrase, const struct rb_section *s,
 	rb_phrase_text(phrase, " allowed, ");
 }
 
+/* A known point was reached, but the sight onto it is booked so that it closes nothing.
+ */
+static void say_nearly_closed(struct rb_phrase *phrase, const struct rb_reduction *r,
+			      const struct rb_check *check)
+{
+	uint32_t row = rb_reduction_reduced(r)->shot[check->shot].row;
+
+	rb_phrase_text(phrase, " are not closed: the sight on ");
+	name_place(phrase, r, check->shot);
+	rb_phrase_text(phrase, " (line ");
+	rb_phrase_number(phrase, rb_reduction_line(r, row));
+	rb_phrase_text(phrase, ") is booked as an intermediate sight and ");
+	rb_phrase_text(phrase, check->difference.nm ? "comes out " : "agrees");
+	if (check->difference.nm)
+		rb_phrase_off(phrase, check->difference, r->style);
+	rb_phrase_text(phrase, "; booked as a foresight it closes them. ");
+}
+
 static void say_open(struct rb_phrase *phrase, const struct rb_reduction *r,
 		     const struct rb_section *s)
 {
+	const struct rb_check *check =
+		rb_section_nearly_closed(rb_reduction_sections(r), s);
+
 	rb_phrase_text(phrase, "OPEN: unchecked. The levels from ");
 	rb_section_name(phrase, r, s);
-	rb_phrase_text(phrase, " reach no known elevation; ");
+	if (check)
+		say_nearly_closed(phrase, r, check);
+	else
+		rb_phrase_text(phrase, " reach no known elevation; ");
 	count_of_setups(phrase, s, r->style.unit);
 	rb_phrase_text(phrase, ", not adjusted.");
 }
@@ -238,6 +268,45 @@ void rb_section_verdict(struct rb_phrase *phrase, const struct rb_reduction *r,
 	say_misclosure(phrase, s, r->style);
 	count_of_setups(phrase, s, r->style.unit);
 	say_adjustment(phrase, r, s);
+	rb_phrase_text(phrase, ".");
+}
+
+/* -- spurs -- */
+
+#define LISTED 24
+
+static void list_sights(struct rb_phrase *phrase, const struct rb_reduction *r,
+			const struct rb_spur *spur)
+{
+	const uint32_t *shot = rb_reduction_sections(r)->spur_shot + spur->first;
+	uint32_t listed = spur->sights > LISTED ? LISTED : spur->sights;
+
+	for (uint32_t i = 0; i < listed; i++) {
+		rb_phrase_text(phrase, i ? ", " : "");
+		name_place(phrase, r, shot[i]);
+	}
+	if (listed == spur->sights)
+		return;
+	rb_phrase_text(phrase, " and ");
+	rb_phrase_number(phrase, spur->sights - listed);
+	rb_phrase_text(phrase, " more");
+}
+
+void rb_spur_words(struct rb_phrase *phrase, const struct rb_reduction *r,
+		   const struct rb_spur *spur)
+{
+	uint32_t stands_on = rb_reduction_reduced(r)->setup[spur->setup].shot;
+
+	rb_phrase_text(phrase, "From ");
+	name_place(phrase, r, stands_on);
+	rb_phrase_text(phrase, " a spur, unchecked: ");
+	list_sights(phrase, r, spur);
+	rb_phrase_text(phrase, ". Nothing closes it");
+	if (rb_length_given(r->adjusted->correction[spur->setup])) {
+		rb_phrase_text(phrase,
+			       "; its adjusted elevations carry the correction of ");
+		name_place(phrase, r, stands_on);
+	}
 	rb_phrase_text(phrase, ".");
 }
 

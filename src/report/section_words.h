@@ -20,6 +20,10 @@ void rb_section_arithmetic(struct rb_phrase *phrase, const struct rb_reduction *
 void rb_section_verdict(struct rb_phrase *phrase, const struct rb_reduction *r,
 			const struct rb_section *section);
 
+/* "From SP a spur, unchecked: MH-9, MH-10. ..." */
+void rb_spur_words(struct rb_phrase *phrase, const struct rb_reduction *r,
+		   const struct rb_spur *spur);
+
 /* How the sight lengths balance, and what the collimation of the book does with that;
  * left empty where no sight length is booked. */
 void rb_section_balance(struct rb_phrase *phrase, const struct rb_reduction *r,

@@ -2,24 +2,16 @@
 /* shown.c - places enough, and not more. */
 #include "report/shown.h"
 
-#include <string.h>
-
-static const int64_t unit_nm[] = {
-	[RB_FEET] = RB_FOOT,
-	[RB_INCHES] = RB_INCH,
-	[RB_FEET_INCHES] = RB_FOOT,
-	[RB_METRES] = RB_METRE,
-	[RB_MILLIMETRES] = RB_MILLIMETRE,
-};
+#include "measure/unit.h"
 
 int rb_shown_decimals(rb_length a, enum rb_unit unit, int most)
 {
-	int64_t rest = a.nm % unit_nm[unit];
+	int64_t whole = rb_unit_nm(unit), rest = a.nm % whole;
 	int decimals = 0;
 
 	/* The rest is below one unit, so ten times it always fits. */
 	while (rest != 0 && decimals < most) {
-		rest = rest * 10 % unit_nm[unit];
+		rest = rest * 10 % whole;
 		decimals++;
 	}
 	return rest == 0 ? decimals : -1;
@@ -55,6 +47,17 @@ void rb_shown(char buf[static RB_LENGTH_TEXT], rb_length a, enum rb_unit unit)
 static bool vanishes(rb_length a, struct rb_style style)
 {
 	return a.nm && !rb_length_as_shown(a, style).nm;
+}
+
+struct rb_style rb_shown_style(rb_length a, struct rb_style style)
+{
+	if (!rb_length_given(a) || !vanishes(a, style))
+		return style;
+	if (style.unit == RB_FEET_INCHES)
+		style.fraction = 64;
+	while (style.unit != RB_FEET_INCHES && style.decimals < 9 && vanishes(a, style))
+		style.decimals++;
+	return style;
 }
 
 /* Do both say what they are, and which is greater? */

@@ -21,6 +21,10 @@ int rb_shown_fraction(rb_length a);
  * is finer than five decimals (of a foot or a metre) or a 64th is rounded to that. */
 void rb_shown(char buf[static RB_LENGTH_TEXT], rb_length a, enum rb_unit unit);
 
+/* The style, with as many more places as it takes so that a length which is not nothing
+ * is not shown as nothing: 0.0033 ft and not 0.00 ft. */
+struct rb_style rb_shown_style(rb_length a, struct rb_style style);
+
 /*
  * Write two lengths in a style, with more places where they would look equal and are not:
  * 9 mm and 8.66 mm.  Feet-inches that 64ths cannot tell apart are written in feet.

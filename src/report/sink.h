@@ -32,7 +32,7 @@ void rb_sink_text(struct rb_sink *sink, const char *text);
 bool rb_sink_flush(struct rb_sink *sink);
 
 /* Room for at most `length` bytes (far less than a block), to be written in place; say
- * with rb_sink_took() how many were. */
+ * with rb_sink_took() where they end. */
 static inline char *rb_sink_room(struct rb_sink *sink, size_t length)
 {
 	if (RB_SINK_BLOCK - sink->used <= length)
@@ -40,9 +40,9 @@ static inline char *rb_sink_room(struct rb_sink *sink, size_t length)
 	return sink->block + sink->used;
 }
 
-static inline void rb_sink_took(struct rb_sink *sink, size_t length)
+static inline void rb_sink_took(struct rb_sink *sink, const char *end)
 {
-	sink->used += length;
+	sink->used = (size_t)(end - sink->block);
 }
 
 void rb_sink_number(struct rb_sink *sink, int64_t number);

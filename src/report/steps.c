@@ -109,11 +109,9 @@ static void match(struct rb_phrase *phrase, struct parts *a, struct parts *b, in
 	coarse->under = under;
 }
 
-/* 5/4 is 1 1/4; 6/8 is 3/4: a fraction proper and in its lowest terms. */
-static void settle_fraction(struct rb_phrase *phrase, struct parts *p)
+/* A fraction below one and in its lowest terms. */
+static void make_proper(struct parts *p)
 {
-	struct parts was = *p;
-
 	p->inches += p->over / p->under;
 	p->over %= p->under;
 	while (p->over && p->over % 2 == 0) {
@@ -122,6 +120,14 @@ static void settle_fraction(struct rb_phrase *phrase, struct parts *p)
 	}
 	if (!p->over)
 		p->under = 1;
+}
+
+/* 5/4 is 1 1/4; 6/8 is 3/4. */
+static void settle_fraction(struct rb_phrase *phrase, struct parts *p)
+{
+	struct parts was = *p;
+
+	make_proper(p);
 	if (!was.over || (was.over == p->over && was.under == p->under))
 		return;
 	rb_phrase_text(phrase, ", ");
@@ -153,6 +159,40 @@ static void carry(struct rb_phrase *phrase, struct parts *p)
 	put_parts(phrase, *p);
 }
 
+/* 14 3/4", 3/4": without feet. */
+static void put_inches_alone(struct rb_phrase *phrase, struct parts p)
+{
+	if (p.inches || !p.over) {
+		put_inches(phrase, p.inches, p.over, p.under);
+		return;
+	}
+	put_fraction(phrase, p.over, p.under);
+	rb_phrase_text(phrase, "\"");
+}
+
+/* 8 2/4" + 6 3/4" = 14 5/4" = 15 1/4" = 1'-3 1/4" */
+static void sum_inches(struct rb_phrase *phrase, struct parts a, struct parts b,
+		       struct parts sum)
+{
+	struct parts was = sum;
+
+	put_inches_alone(phrase, a);
+	rb_phrase_text(phrase, " + ");
+	put_inches_alone(phrase, b);
+	rb_phrase_text(phrase, " = ");
+	put_inches_alone(phrase, sum);
+	make_proper(&sum);
+	if (sum.over != was.over || sum.under != was.under) {
+		rb_phrase_text(phrase, " = ");
+		put_inches_alone(phrase, sum);
+	}
+	if (sum.inches < 12)
+		return;
+	rb_phrase_text(phrase, " = ");
+	put_parts(phrase, (struct parts){ sum.inches / 12, sum.inches % 12, sum.over,
+					  sum.under });
+}
+
 /* 4'-9" + 3'-8 1/2" = 7'-17 1/2", 17 1/2" is 1'-5 1/2": 8'-5 1/2" */
 static void work_sum(struct rb_phrase *phrase, rb_length first, rb_length second,
 		     int indent)
@@ -167,6 +207,10 @@ static void work_sum(struct rb_phrase *phrase, rb_length first, rb_length second
 	if (sum.inches < 12 && sum.over < sum.under && (!a.over || !b.over))
 		return; /* nothing to carry: the first line says it all */
 	new_line(phrase, indent);
+	if (!sum.feet) {
+		sum_inches(phrase, a, b, sum);
+		return;
+	}
 	put_both(phrase, a, '+', b);
 	rb_phrase_text(phrase, " = ");
 	put_parts(phrase, sum);
@@ -283,8 +327,7 @@ static void state(struct rb_phrase *phrase, rb_length a, const char *sign, rb_le
 	rb_phrase_text(phrase, b.nm < 0 ? "(" : "");
 	exact &= rb_steps_number(phrase, b, style);
 	rb_phrase_text(phrase, b.nm < 0 ? ") = " : " = ");
-	exact &= rb_steps_number(phrase, result, style);
-	rb_phrase_text(phrase, exact ? "" : " (rounded)");
+	rb_phrase_rounded(phrase, exact, rb_steps_number(phrase, result, style));
 }
 
 void rb_steps_add(struct rb_phrase *phrase, rb_length a, rb_length b,

@@ -4,6 +4,7 @@
 
 #include <stdio.h>
 
+#include "notes/seek.h"
 #include "report/section_words.h"
 #include "report/shown.h"
 
@@ -13,12 +14,12 @@
 enum { LINE, COLUMN, READING, MAYBE, LEFT, SLIP, COLUMNS };
 
 static const struct rb_table_column columns[COLUMNS] = {
-	[LINE] = { "line", RB_RIGHT, false },
-	[COLUMN] = { "column", RB_LEFT, false },
-	[READING] = { "reading", RB_ON_POINT, false },
-	[MAYBE] = { "may be", RB_ON_POINT, false },
-	[LEFT] = { "leaves", RB_LEFT, false },
-	[SLIP] = { "slip", RB_LEFT, true },
+	[LINE] = { "line", RB_RIGHT, RB_KEEPS },
+	[COLUMN] = { "column", RB_LEFT, RB_KEEPS },
+	[READING] = { "reading", RB_ON_POINT, RB_KEEPS },
+	[MAYBE] = { "may be", RB_ON_POINT, RB_KEEPS },
+	[LEFT] = { "leaves", RB_LEFT, RB_KEEPS },
+	[SLIP] = { "slip", RB_LEFT, RB_SPILLS },
 };
 
 /* What is being listed: the suspects of one section. */
@@ -144,7 +145,10 @@ static void put_rows(struct listing *l, const struct rb_suspect *s)
 	uint32_t listed = s->row_count < LISTED ? s->row_count : LISTED;
 
 	for (uint32_t i = 0; i < listed; i++)
-		put_candidate(l, s, s->rows[i], i ? ", " : ": lines ");
+		put_candidate(l, s, s->rows[i],
+			      i                   ? ", "
+			      : s->row_count == 1 ? ": line "
+						  : ": lines ");
 	put_others(l, s->row_count - listed);
 }
 
@@ -215,16 +219,9 @@ static void add_suspects(struct listing *l)
 static void find_section(struct listing *l, uint32_t section)
 {
 	const struct rb_suspects *all = l->r->suspects;
-	uint32_t first = 0, end = all->count;
+	uint32_t first = rb_seek(all->item, all->count, sizeof *all->item,
+				 offsetof(struct rb_suspect, section), section);
 
-	while (first < end) {
-		uint32_t middle = first + (end - first) / 2;
-
-		if (all->item[middle].section < section)
-			first = middle + 1;
-		else
-			end = middle;
-	}
 	l->item = all->item + first;
 	while (first + l->count < all->count && l->item[l->count].section == section)
 		l->count++;

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "report/layout.h"
+#include "report/phrase.h"
 #include "report/width.h"
 
 #define MEASURE 72 /* columns of prose that stands by no wider table */
@@ -16,6 +17,8 @@ struct writer {
 	struct rb_text_style style;
 	size_t measure;                /* columns of prose */
 	const struct rb_block *before; /* the block just written */
+	struct rb_phrase below;        /* what goes on the line below a row */
+	size_t verdicts;               /* of the page */
 };
 
 static void put_shown(struct writer *w, const char *text)
@@ -107,13 +110,15 @@ static void put_heading_line(struct writer *w, const struct rb_table *table,
 	struct line line = { 0 };
 
 	for (size_t i = 0; i < table->columns; i++) {
-		size_t length;
+		size_t length, width, blank;
 		const char *text = heading_line(table->column[i].heading,
 						layout->headings, at, &length);
-		size_t width = rb_width(text, length);
-		size_t blank = layout->column[i].width - width;
 		bool left = table->column[i].align == RB_LEFT;
 
+		if (layout->column[i].moved)
+			continue;
+		width = rb_width(text, length);
+		blank = layout->column[i].width - width;
 		line.owed += left ? 0 : blank;
 		if (length) {
 			put_owed(w, &line);
@@ -137,8 +142,9 @@ static void put_note(struct writer *w, const char *note, size_t indent)
 static bool fits(const struct rb_table *table, const struct rb_layout *layout, size_t i,
 		 const char *cell)
 {
-	return !cell || !table->column[i].spills ||
-	       rb_width(cell, strlen(cell)) <= layout->column[i].width;
+	return !cell || (!layout->column[i].moved &&
+			 (table->column[i].room != RB_SPILLS ||
+			  rb_width(cell, strlen(cell)) <= layout->column[i].width));
 }
 
 static void put_cells(struct writer *w, const struct rb_table *table,
@@ -149,7 +155,9 @@ static void put_cells(struct writer *w, const struct rb_table *table,
 	for (size_t i = 0; i < table->columns; i++) {
 		const char *cell = row->cell[i];
 
-		if (cell && !fits(table, layout, i, cell))
+		if (layout->column[i].moved)
+			continue;
+		if (!fits(table, layout, i, cell))
 			cell = NULL;
 		put_cell(w, &line, &layout->column[i], table->column[i].align, cell);
 		line.owed += layout->gap;
@@ -157,16 +165,32 @@ static void put_cells(struct writer *w, const struct rb_table *table,
 	rb_sink_char(w->sink, '\n');
 }
 
+/* What goes on the line below a row: words as they are, a cell of a column that moved
+ * behind its heading. */
+static void add_below(struct writer *w, const struct rb_table_column *column,
+		      const char *cell)
+{
+	rb_phrase_text(&w->below, w->below.used ? "; " : "");
+	if (column->room >= RB_MOVES) {
+		rb_phrase_text(&w->below, column->heading);
+		rb_phrase_text(&w->below, " ");
+	}
+	rb_phrase_text(&w->below, cell);
+}
+
 /* A row: a name too wide for the first column stands above it, other words below. */
 static void put_row(struct writer *w, const struct rb_table *table,
 		    const struct rb_layout *layout, const struct rb_table_row *row)
 {
-	if (row->cell[0] && !fits(table, layout, 0, row->cell[0]))
+	if (!fits(table, layout, 0, row->cell[0]))
 		put_note(w, row->cell[0], 0);
 	put_cells(w, table, layout, row);
+	rb_phrase_clear(&w->below);
 	for (size_t i = 1; i < table->columns; i++)
 		if (!fits(table, layout, i, row->cell[i]))
-			put_note(w, row->cell[i], INDENT);
+			add_below(w, &table->column[i], row->cell[i]);
+	if (w->below.used)
+		put_note(w, w->below.text, INDENT);
 }
 
 static void put_table(struct writer *w, const struct rb_table *table,
@@ -201,14 +225,14 @@ static void put_title(struct writer *w, const struct rb_block *block)
 	size_t aside = block->aside ? rb_width(block->aside, strlen(block->aside)) : 0;
 
 	put_bold(w, true);
-	put_shown(w, block->text);
+	rb_sink_wrapped(w->sink, block->text, 0, 0, w->measure);
 	put_bold(w, false);
 	if (aside && width + 2 + aside <= w->measure) {
 		rb_sink_pad(w->sink, ' ', w->measure - width - aside);
 		put_shown(w, block->aside);
 	} else if (aside) {
 		rb_sink_char(w->sink, '\n');
-		put_shown(w, block->aside);
+		rb_sink_wrapped(w->sink, block->aside, 0, 0, w->measure);
 	}
 	rb_sink_char(w->sink, '\n');
 }
@@ -219,12 +243,19 @@ static void put_prose(struct writer *w, const char *text, size_t at, size_t inde
 	rb_sink_char(w->sink, '\n');
 }
 
+/* A line too long for the terminal goes on behind its own indent and two blanks. */
 static void put_lines(struct writer *w, const char *text)
 {
 	while (*text) {
-		size_t length = strcspn(text, "\n");
+		size_t length = strcspn(text, "\n"), indent = strspn(text, " ");
 
-		rb_sink_shown(w->sink, text, length);
+		if (rb_width(text, length) <= w->style.columns) {
+			rb_sink_shown(w->sink, text, length);
+		} else {
+			rb_sink_pad(w->sink, ' ', indent);
+			rb_sink_wrapped_part(w->sink, text, length, indent, indent + 2,
+					     w->style.columns);
+		}
 		rb_sink_char(w->sink, '\n');
 		text += length + (text[length] == '\n');
 	}
@@ -274,16 +305,19 @@ static void put_block(struct writer *w, const struct rb_block *block,
 }
 
 /* Words that belong to what stands above them follow it at once. */
-static bool sets_apart(const struct rb_block *before, const struct rb_block *block)
+static bool sets_apart(const struct writer *w, const struct rb_block *block)
 {
+	const struct rb_block *before = w->before;
+
 	if (!before || before->kind == RB_TITLE || before->kind == RB_HEADING)
 		return false;
 	switch (block->kind) {
 	case RB_PARAGRAPH:
 	case RB_LINES:
 		return before->kind == RB_CAUTION || before->kind == RB_LINES;
-	case RB_VERDICT:
-		return before->kind == RB_CAUTION || before->kind == RB_LINES;
+	case RB_VERDICT: /* several are found sooner when they stand by themselves */
+		return before->kind == RB_CAUTION || before->kind == RB_LINES ||
+		       (before->kind != RB_VERDICT && w->verdicts > 1);
 	default:
 		return before->kind != block->kind || block->kind == RB_TABLE;
 	}
@@ -313,7 +347,7 @@ static void put_blocks(struct writer *w, const struct rb_page *page,
 {
 	for (const struct rb_block *b = page->first; b; b = b->next) {
 		if ((b->kind == RB_VERDICT) == verdicts) {
-			if (sets_apart(w->before, b))
+			if (sets_apart(w, b))
 				rb_sink_char(w->sink, '\n');
 			put_block(w, b, layout);
 			w->before = b;
@@ -329,12 +363,15 @@ bool rb_page_write_text(struct rb_sink *sink, const struct rb_page *page,
 	struct rb_layout *layout;
 	size_t tables = 1;
 
-	for (const struct rb_block *b = page->first; b; b = b->next)
+	for (const struct rb_block *b = page->first; b; b = b->next) {
 		tables += b->kind == RB_TABLE;
+		w.verdicts += b->kind == RB_VERDICT;
+	}
 	layout = rb_arena_take(page->arena, tables, sizeof *layout);
+	rb_phrase_init(&w.below, page->arena);
 	if (page->out_of_memory || !layout || !lay_out(&w, page, layout))
 		return false;
 	put_blocks(&w, page, layout, false);
 	put_blocks(&w, page, layout, true);
-	return true;
+	return !w.below.out_of_memory;
 }

@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "report/blanks.h"
+
 struct range {
 	uint32_t from, to;
 };
@@ -53,8 +55,15 @@ static const struct range hidden[] = {
 	{ 0x2060, 0x206F }, { 0xFEFF, 0xFEFF }, { 0xFFF0, 0xFFFB }, { 0xFFFE, 0xFFFF },
 	{ 0xE0000, 0xE007F },
 };
+
+/* Letters that are written from right to left, with their marks. */
+static const struct range turned[] = {
+	{ 0x0590, 0x08FF }, { 0xFB1D, 0xFDFF }, { 0xFE70, 0xFEFC }, { 0x10800, 0x10FFF },
+	{ 0x1E800, 0x1EFFF },
+};
 /* clang-format on */
 
+#define UTF8_MOST    4 /* bytes of a character */
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 
 static bool among(uint32_t code, const struct range *table, size_t count)
@@ -170,11 +179,41 @@ size_t rb_glyph_escape(char out[static RB_GLYPH_TEXT], struct rb_glyph glyph)
 	return used;
 }
 
+/* Nearly all text is told by its first byte to have no such letter. */
+static bool is_turned(const char *text, size_t length)
+{
+	return length && (unsigned char)*text >= 0xD6 &&
+	       among(rb_glyph_of(text, length).code, turned, COUNT(turned));
+}
+
+bool rb_turn_ends(const char *text, size_t at, size_t length)
+{
+	size_t next;
+
+	if (!is_turned(text + at, length - at))
+		return false;
+	next = at + rb_glyph_of(text + at, length - at).bytes;
+	if (next < length && text[next] == ' ')
+		next++;
+	return !is_turned(text + next, length - next);
+}
+
+/* The bytes of printable ASCII with which a text begins: nearly always all of them, and
+ * each takes a column. */
+static size_t plain_run(const char *text, size_t length)
+{
+	size_t at = 0;
+
+	while (at < length && text[at] >= 0x20 && text[at] < 0x7F)
+		at++;
+	return at;
+}
+
 size_t rb_width(const char *text, size_t length)
 {
-	size_t columns = 0;
+	size_t at = plain_run(text, length), columns = at;
 
-	for (size_t at = 0; at < length;) {
+	while (at < length) {
 		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
 
 		columns += glyph.columns;
@@ -185,8 +224,9 @@ size_t rb_width(const char *text, size_t length)
 
 size_t rb_width_fit(const char *text, size_t length, size_t columns)
 {
-	size_t at = 0;
+	size_t at = plain_run(text, length < columns ? length : columns);
 
+	columns -= at;
 	while (at < length) {
 		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
 
@@ -198,30 +238,84 @@ size_t rb_width_fit(const char *text, size_t length, size_t columns)
 	return at;
 }
 
-void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
+/* The first bytes of a text; what stands behind them is only looked at. */
+static void put_shown(struct rb_sink *sink, const char *text, size_t bytes, size_t length)
 {
 	char out[RB_GLYPH_TEXT];
 
-	for (size_t at = 0; at < length;) {
-		struct rb_glyph glyph = rb_glyph_of(text + at, length - at);
+	for (size_t at = 0; at < bytes;) {
+		size_t run = plain_run(text + at, bytes - at);
+		struct rb_glyph glyph;
 
+		rb_sink_bytes(sink, text + at, run);
+		at += run;
+		if (at == bytes)
+			return;
+		glyph = rb_glyph_of(text + at, bytes - at);
 		if (glyph.plain)
 			rb_sink_bytes(sink, text + at, glyph.bytes);
 		else
 			rb_sink_bytes(sink, out, rb_glyph_escape(out, glyph));
+		if (rb_turn_ends(text, at, length))
+			rb_sink_text(sink, RB_LEFT_TO_RIGHT);
 		at += glyph.bytes;
 	}
 }
 
-void rb_sink_wrapped(struct rb_sink *sink, const char *text, size_t at, size_t indent,
-		     size_t columns)
+void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length)
 {
+	put_shown(sink, text, length, length);
+}
+
+/* A word with as much behind it as tells whether a run of turned letters goes on. */
+static void put_part(struct rb_sink *sink, const char *text, size_t bytes)
+{
+	size_t length = bytes;
+
+	while (length < bytes + 1 + UTF8_MOST && text[length])
+		length++;
+	put_shown(sink, text, bytes, length);
+}
+
+/* A word wider than a line goes on over as many lines as it takes; the column then. */
+static size_t put_word(struct rb_sink *sink, const char *word, size_t length,
+		       size_t width, size_t at, size_t indent, size_t columns)
+{
+	if (at + width <= columns) {
+		put_part(sink, word, length);
+		return at + width;
+	}
+	for (;;) {
+		size_t room = columns > at ? columns - at : 0;
+		size_t fits = rb_width_fit(word, length, room);
+
+		if (!fits && at <= indent)
+			fits = rb_glyph_of(word, length).bytes;
+		put_part(sink, word, fits);
+		word += fits;
+		length -= fits;
+		if (!length)
+			return at + rb_width(word - fits, fits);
+		rb_sink_char(sink, '\n');
+		rb_sink_pad(sink, ' ', indent);
+		at = indent;
+	}
+}
+
+void rb_sink_wrapped_part(struct rb_sink *sink, const char *text, size_t length,
+			  size_t at, size_t indent, size_t columns)
+{
+	const char *end = text + length;
 	bool first_word = true;
 
-	for (text += strspn(text, " \n"); *text; text += strspn(text, " \n")) {
-		size_t bytes = strcspn(text, " \n");
+	for (text += strspn(text, " \n"); text < end; text += strspn(text, " \n")) {
+		size_t bytes = rb_word_length(text);
 		size_t width = rb_width(text, bytes);
 
+		if (indent + width > columns) { /* a sum that no line holds */
+			bytes = strcspn(text, " \n");
+			width = rb_width(text, bytes);
+		}
 		if (!first_word && at + 1 + width > columns) {
 			rb_sink_char(sink, '\n');
 			rb_sink_pad(sink, ' ', indent);
@@ -230,9 +324,14 @@ void rb_sink_wrapped(struct rb_sink *sink, const char *text, size_t at, size_t i
 			rb_sink_char(sink, ' ');
 			at++;
 		}
-		rb_sink_shown(sink, text, bytes);
-		at += width;
+		at = put_word(sink, text, bytes, width, at, indent, columns);
 		text += bytes;
 		first_word = false;
 	}
+}
+
+void rb_sink_wrapped(struct rb_sink *sink, const char *text, size_t at, size_t indent,
+		     size_t columns)
+{
+	rb_sink_wrapped_part(sink, text, strlen(text), at, indent, columns);
 }

@@ -13,7 +13,8 @@
 
 #include "report/sink.h"
 
-#define RB_GLYPH_TEXT 12 /* bytes for a character written out */
+#define RB_GLYPH_TEXT    12             /* bytes for a character written out */
+#define RB_LEFT_TO_RIGHT "\xE2\x80\x8E" /* U+200E, takes no column */
 
 /* One character of a text. */
 struct rb_glyph {
@@ -31,6 +32,15 @@ struct rb_glyph rb_glyph_of(const char *text, size_t length);
  * of them ASCII, with a NUL behind them. */
 size_t rb_glyph_escape(char out[static RB_GLYPH_TEXT], struct rb_glyph glyph);
 
+/*
+ * Does a run of letters that are written from right to left (Hebrew, Arabic) end with the
+ * character at this place?  Blanks between such letters belong to the run.  Where it
+ * does, RB_LEFT_TO_RIGHT goes behind it: the numbers that follow would otherwise be drawn
+ * before the name, and those of a row in the opposite order (Unicode Standard Annex 9,
+ * rules W2, W7 and N1).
+ */
+bool rb_turn_ends(const char *text, size_t at, size_t length);
+
 /* The columns that a text takes. */
 size_t rb_width(const char *text, size_t length);
 
@@ -38,7 +48,7 @@ size_t rb_width(const char *text, size_t length);
  * marks behind them. */
 size_t rb_width_fit(const char *text, size_t length, size_t columns);
 
-/* Write a text, made harmless. */
+/* Write a text, made harmless, with RB_LEFT_TO_RIGHT where rb_turn_ends() says so. */
 void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length);
 
 /*
@@ -46,11 +56,17 @@ void rb_sink_shown(struct rb_sink *sink, const char *text, size_t length);
  *
  *   at       the column at which the first line already stands
  *   indent   of the lines after it
- *   columns  of a line; a longer word stands alone and runs over
+ *   columns  of a line; a word longer than that goes on over the lines it takes
+ *
+ * A number is not parted from its fraction or its unit (blanks.h).
  *
  * Ends without a line end.
  */
 void rb_sink_wrapped(struct rb_sink *sink, const char *text, size_t at, size_t indent,
 		     size_t columns);
+
+/* The same for the first bytes of a text, up to a line end or its end. */
+void rb_sink_wrapped_part(struct rb_sink *sink, const char *text, size_t length,
+			  size_t at, size_t indent, size_t columns);
 
 #endif

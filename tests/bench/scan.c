@@ -26,21 +26,30 @@ static void on_row(int end, void *self)
 	counts->rows++;
 }
 
-int main(int argc, char **argv)
+static int scan(const char *name, struct counts *counts)
 {
 	static char block[65536];
-	struct counts counts = { 0, 0, 0 };
 	struct csv_parser parser;
-	FILE *file = argc == 2 ? fopen(argv[1], "rb") : NULL;
+	FILE *file = fopen(name, "rb");
 	size_t got;
 
 	if (!file || csv_init(&parser, 0))
-		return 2;
+		return 0;
 	while ((got = fread(block, 1, sizeof block, file)) > 0)
-		if (csv_parse(&parser, block, got, on_cell, on_row, &counts) != got)
-			return 2;
-	csv_fini(&parser, on_cell, on_row, &counts);
+		if (csv_parse(&parser, block, got, on_cell, on_row, counts) != got)
+			return 0;
+	csv_fini(&parser, on_cell, on_row, counts);
 	csv_free(&parser);
 	fclose(file);
+	return 1;
+}
+
+int main(int argc, char **argv)
+{
+	struct counts counts = { 0, 0, 0 };
+
+	for (int i = 1; i < argc; i++)
+		if (!scan(argv[i], &counts))
+			return 2;
 	return printf("%zu rows, %zu cells\n", counts.rows, counts.cells) < 0;
 }

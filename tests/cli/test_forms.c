@@ -62,7 +62,8 @@ static void book_reads_without_a_finding(void **state)
 		assert_non_null(book);
 		assert_int_equal(findings.count, 0);
 		assert_int_equal(book->unit, unit);
-		assert_true(book->key.tolerance.given);
+		assert_false(book->key.tolerance.given);
+		assert_string_equal(book->key.project, "");
 		assert_string_equal(book->key.crew, "");
 		reduced = rb_reduce(arena, &findings, book);
 		assert_non_null(reduced);

@@ -133,6 +133,81 @@ static void the_line_below_a_footing(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* Without bedding the trench goes at least to the outside bottom; without a wall, to the
+ * invert.  Half a footing says nothing. */
+static void what_is_known_of_the_trench(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *keys, *footing; int64_t below; /* 0: none */ } cases[] = {
+		{ "pipe,4 in sch 40\n", "97,2",     2 * RB_FOOT + 237 * RB_INCH / 1000 },
+		{ "pipe,4 in sch 40\n", "97,2.02",  0 },
+		{ "",                   "97,2",     0 },
+		{ "",                   "97,1.99",  2 * RB_FOOT },
+		{ "pipe,4 in sch 40\nbedding,6 in\n", "97,2.5", 2 * RB_FOOT + 6237 * RB_INCH / 1000 },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char plan[300];
+		struct scene s;
+		const struct rb_caution *last;
+		bool is_caution;
+
+		snprintf(plan, sizeof plan,
+			 "%soutlet,last\nslope,1%%\n"
+			 "point,chainage,invert,footing bottom,footing away\n"
+			 "A,0,95,%s\nB,50,,,\n",
+			 cases[i].keys, cases[i].footing);
+		s = scene_of(plan, NULL, "", NONE);
+		last = &s.cautions->item[s.cautions->count - 1];
+		is_caution = last->kind == RB_CAUTION_FOOTING;
+		if (is_caution != (cases[i].below != 0) ||
+		    (is_caution && last->value.nm != cases[i].below)) {
+			print_error("row %zu: %lld\n", i, (long long)last->value.nm);
+			wrong++;
+		}
+		job_end(&s.job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* The longest of all grade rods, and the first station of those that have it. */
+static void the_longest_rod_is_named(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *rows, *where; } cases[] = {
+		{ "A,0,95\nB,50,95.5\nC,100,96\n", "A" },
+		{ "A,0,96\nB,50,95\nC,100,95.5\n", "B" },
+		{ "A,0,95\nB,50,95\nC,100,95\n",   "A" },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char plan[300];
+		struct scene s;
+		const struct rb_caution *last;
+
+		snprintf(plan, sizeof plan,
+			 "pipe,4 in sch 40\nbedding,none\noutlet,last\n"
+			 "point,chainage,invert\n%s",
+			 cases[i].rows);
+		s = scene_of(plan, NULL, "", FT(103, 0));
+		last = &s.cautions->item[s.cautions->count - 1];
+		if (last->kind != RB_CAUTION_ROD || strcmp(last->where, cases[i].where) ||
+		    last->value.nm != 8 * RB_FOOT + 237 * RB_INCH / 1000) {
+			print_error("row %zu: %s, %lld\n", i, last->where,
+				    (long long)last->value.nm);
+			wrong++;
+		}
+		job_end(&s.job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 static void an_extended_rod(void **state)
 {
 	const char *plan = PLAN "point,chainage,invert\nA,0,95\nB,50,\n";
@@ -215,12 +290,28 @@ static void a_file_of_the_users(void **state)
 	job_end(&job);
 }
 
+/* The trench goes 3/7 of a nanometre further below than it is away. */
+static void the_exact_line_below_a_footing(void **state)
+{
+	struct scene s = scene_of("outlet,last\nslope,1 in 7\n"
+				  "point,chainage,invert,footing bottom,footing away\n"
+				  "A,0,100.00,,\nB,10,,30.2 m,0.155428571 m\n",
+				  NULL, "", NONE);
+
+	(void)state;
+	assert_int_equal(count(s.cautions, RB_CAUTION_FOOTING), 1);
+	job_end(&s.job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(depths_by_jurisdiction),
 		cmocka_unit_test(no_ground_no_depth),
 		cmocka_unit_test(the_line_below_a_footing),
+		cmocka_unit_test(what_is_known_of_the_trench),
+		cmocka_unit_test(the_longest_rod_is_named),
+		cmocka_unit_test(the_exact_line_below_a_footing),
 		cmocka_unit_test(an_extended_rod),
 		cmocka_unit_test(nothing_says_safe),
 		cmocka_unit_test(the_least_stands_in),

@@ -91,6 +91,38 @@ static void ground_between_shots_is_a_straight_line(void **state)
 	job_end(&s.job);
 }
 
+/* A shot that carries a station's name needs no chainage of its own. */
+static void a_named_shot_stands_on_the_line(void **state)
+{
+	struct sheet s = sheet_of(PLAN,
+				  BOOK "BM,,100.00,4.00,,,\nA,,,,4.00,,ground\n"
+				       "C,,,,6.00,,ground\n",
+				  NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[1].how, RB_GROUND_BETWEEN);
+	assert_int_equal(s.sheet->cut[1].ground.nm, FT(99, 0).nm);
+	assert_string_equal(s.sheet->deepest.where, "A"); /* 5 ft, as at C: 4 ft */
+	job_end(&s.job);
+}
+
+/* The first row of a book may be ground, too; of places as deep the first is named. */
+static void a_benchmark_on_the_ground(void **state)
+{
+	struct sheet s = sheet_of(PLAN,
+				  BOOK "A,0+00,100.00,4.00,,,ground\n"
+				       "B,0+50,,,4.50,,ground\nC,1+00,,,5.00,,ground\n",
+				  NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[0].ground.nm, FT(100, 0).nm);
+	assert_string_equal(s.sheet->deepest.where, "A");
+	assert_int_equal(s.sheet->deepest.value.nm, 5 * RB_FOOT + 4237 * RB_INCH / 1000);
+	job_end(&s.job);
+}
+
 /* A bank between two stations is the deepest place, and names its shot. */
 static void the_deepest_may_lie_between(void **state)
 {
@@ -121,8 +153,83 @@ static void too_little_cover_fails(void **state)
 	(void)state;
 	assert_int_equal(s.findings.of_code[RB_CODE_COVER_SHORT], 2);
 	assert_string_equal(f->argument[2].text, "B");
+	assert_int_equal(f->place.line, 0); /* of the line, not of a row */
+	assert_string_equal(f->place.point, "B");
 	assert_int_equal(f->argument[1].length.nm, 2 * RB_FOOT);
 	assert_string_equal(s.sheet->least_cover.where, "ditch");
+	job_end(&s.job);
+}
+
+/* The cover at B is a seventh of a nanometre less than 2 ft. */
+static void the_exact_cover_decides(void **state)
+{
+	struct sheet s = sheet_of(
+		"pipe,4 in sch 40\nbedding,4 in\ncover,2\noutlet,last\n"
+		"slope,1 in 7\npoint,chainage,invert\nA,0,100.00\nB,20,\n",
+		"unit,m\n" BOOK "BM,,30.5,1.0,,,\nB,,,,1.172976943,,ground\n", NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[1].cover.nm, 2 * RB_FOOT);
+	assert_int_equal(s.findings.of_code[RB_CODE_COVER_SHORT], 1);
+	job_end(&s.job);
+}
+
+/* Ground falls from shot to shot: half a nanometre on the way goes up, not down. */
+static void ground_between_shots_is_rounded_once(void **state)
+{
+	struct sheet s = sheet_of(PLAN,
+				  "unit,m\n" BOOK "BM,,30.5,1.0,,,\n"
+				  "A,,,,1.000000000,,ground\nC,,,,1.000000001,,ground\n",
+				  NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[1].how, RB_GROUND_BETWEEN);
+	assert_int_equal(s.sheet->cut[1].ground.nm, INT64_C(30500000000));
+	job_end(&s.job);
+}
+
+/* Exactly what is asked is enough, and what is found too little is told as it is. */
+static void just_enough_cover_passes(void **state)
+{
+	static const char plan[] = "pipe outside,1 ft\npipe wall,1/2 in\ncover,2\n"
+				   "outlet,last\nslope,1%\npoint,chainage,invert\n"
+				   "A,0+00,95.00\nB,0+50,\n";
+	/* clang-format off */
+	static const struct { const char *ground; int64_t told; /* 0: nothing is */ } cases[] = {
+		{ "97'-11 1/2\"", 0 }, { "97'-11 15/32\"", 2 * RB_FOOT - 2 * RB_SIXTYFOURTH },
+	};
+	/* clang-format on */
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[300];
+		struct sheet s;
+		const struct rb_finding *f;
+
+		snprintf(book, sizeof book, BOOK "A,0+00,\"%s\"\",0,,,ground\n",
+			 cases[i].ground);
+		s = sheet_of(plan, book, NONE);
+		assert_non_null(s.sheet);
+		f = job_finding(&s.findings, RB_CODE_COVER_SHORT);
+		assert_int_equal(f != NULL, cases[i].told != 0);
+		if (f)
+			assert_int_equal(f->argument[0].length.nm, cases[i].told);
+		job_end(&s.job);
+	}
+}
+
+/* The only shot stands between two stations. */
+static void a_bank_alone_is_the_deepest(void **state)
+{
+	struct sheet s = sheet_of(
+		PLAN, BOOK "BM,,100.00,4.00,,,\nbank,0+30,,,1.00,,ground\n", NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_string_equal(s.sheet->deepest.where, "bank");
+	assert_string_equal(s.sheet->least_cover.where, "bank");
 	job_end(&s.job);
 }
 
@@ -232,8 +339,14 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cuts_and_covers),
 		cmocka_unit_test(ground_between_shots_is_a_straight_line),
+		cmocka_unit_test(a_named_shot_stands_on_the_line),
+		cmocka_unit_test(a_benchmark_on_the_ground),
 		cmocka_unit_test(the_deepest_may_lie_between),
 		cmocka_unit_test(too_little_cover_fails),
+		cmocka_unit_test(the_exact_cover_decides),
+		cmocka_unit_test(ground_between_shots_is_rounded_once),
+		cmocka_unit_test(just_enough_cover_passes),
+		cmocka_unit_test(a_bank_alone_is_the_deepest),
 		cmocka_unit_test(a_fill_is_negative),
 		cmocka_unit_test(name_and_chainage_must_agree),
 		cmocka_unit_test(a_benchmark_is_not_ground),

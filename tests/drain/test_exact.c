@@ -52,7 +52,32 @@ static void backfall_is_negative(void **state)
 	const rb_slope up = { { -1 }, { 48 } };
 
 	(void)state;
+	struct rb_exact part = rb_exact_fall(up, (rb_length){ 1 });
+
 	assert_int_equal(rb_exact_round(rb_exact_fall(up, FT(48, 0))).nm, -RB_FOOT);
+	assert_int_equal(part.whole, -1); /* and 47/48 */
+	assert_int_equal(part.num, 47);
+	assert_int_equal(part.den, 48);
+}
+
+static void signs_and_order(void **state)
+{
+	struct rb_exact none = rb_exact_of((rb_length){ 0 });
+	struct rb_exact one = rb_exact_of((rb_length){ 1 });
+	struct rb_exact third =
+		rb_exact_fall((rb_slope){ { 1 }, { 3 } }, (rb_length){ 1 });
+
+	(void)state;
+	assert_int_equal(one.den, 1);
+	assert_int_equal(rb_exact_sign(none), 0);
+	assert_int_equal(rb_exact_sign(one), 1);
+	assert_int_equal(rb_exact_sign(third), 1);
+	assert_int_equal(rb_exact_sign(rb_exact_sub(none, third)), -1);
+	assert_true(rb_exact_compare(none, one) < 0);
+	assert_true(rb_exact_compare(one, none) > 0);
+	assert_true(rb_exact_compare(none, third) < 0);
+	assert_true(rb_exact_compare(third, none) > 0);
+	assert_int_equal(rb_exact_compare(third, third), 0);
 }
 
 /* A common denominator beyond 2^61 is given up, not overflowed: the error stays far below
@@ -89,6 +114,7 @@ int main(void)
 		cmocka_unit_test(rounds_half_away_from_zero),
 		cmocka_unit_test(thirds_add_up),
 		cmocka_unit_test(backfall_is_negative),
+		cmocka_unit_test(signs_and_order),
 		cmocka_unit_test(survives_odd_denominators),
 		cmocka_unit_test(run_is_the_longest_that_holds),
 	};

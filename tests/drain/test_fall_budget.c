@@ -115,14 +115,70 @@ static void says_what_would_do(void **state)
 	b = rb_budget(job.arena, &job.findings, job.inverts, &minimum);
 	assert_true(b->is_short);
 	assert_int_equal(b->remedies.raise.nm, RB_INCH / 2);
+	assert_string_equal(
+		job_finding(&job.findings, RB_CODE_FALL_SHORT)->argument[2].text, "A");
+	assert_string_equal(
+		job_finding(&job.findings, RB_CODE_FALL_SHORT)->argument[3].text, "B");
 	assert_int_equal(b->remedies.route.nm, 48 * RB_FOOT);
 	assert_int_equal(b->remedies.larger.nm, 3 * RB_INCH);
+	assert_true(rb_slope_given(b->remedies.larger_slope));
 	assert_int_equal(
 		rb_slope_compare(b->remedies.larger_slope, (rb_slope){ { 1 }, { 96 } }),
 		0);
 	assert_int_equal(rb_slope_compare(b->remedies.slope, (rb_slope){ { 1 }, { 50 } }),
 			 0);
 	job_end(&job);
+}
+
+/* 6 1/4 in over 50 ft is what a pipe over 2 in needs, exactly. */
+static void a_larger_pipe_may_just_do(void **state)
+{
+	struct job job = job_of("unit,ft-in\npipe,2 in sch 40\n" HEAD
+				"A,0,100'-0\",,,\nB,50,\"99'-5 3/4\"\"\",,,\n",
+				NONE);
+	const char *text = "rule,R\nsize up to,minimum slope\n2 in,1/4 in/ft\n"
+			   "3 in,1/8 in/ft\n,1/16 in/ft\n";
+	struct rb_rules *rules =
+		rb_rules_read(job.arena, &job.findings, text, strlen(text));
+	struct rb_minimum minimum;
+
+	(void)state;
+	assert_true(rb_minimum_by_rules(&job.findings, rules, job.plan->pipe.size,
+					rb_in_file(), &minimum));
+	assert_int_equal(rb_budget(job.arena, &job.findings, job.inverts, &minimum)
+				 ->remedies.larger.nm,
+			 5 * RB_INCH / 2);
+	job_end(&job);
+}
+
+/* One note a span of uniform grade, whatever stations stand on it. */
+static void each_span_is_noted_once(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *what, *text; size_t notes; } cases[] = {
+		{ "exactly a place", "minimum slope,1%\n" HEAD "A,0,100.00,,,\nB,50,99.49,,,\n", 1 },
+		{ "more than one",   "minimum slope,1%\n" HEAD "A,0,100.00,,,\nB,50,99.48,,,\n", 0 },
+		{ "one span of two legs", "minimum slope,1/8 in/ft\n" HEAD
+		  "A,0,100.00,,,\nB,20,,,,\nC,50,99.48,,,\n", 1 },
+		{ "two spans of one fall", "minimum slope,1/8 in/ft\n" HEAD
+		  "A,0,100.00,,,\nB,50,99.48,,,\nC,99.9,98.96,,,\n", 2 },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct job job = job_of(cases[i].text, NONE);
+
+		budget_of(&job);
+		if (job.findings.of_code[RB_CODE_TURNS_ON_ROUNDING] != cases[i].notes) {
+			print_error("%s\n", cases[i].what);
+			job_print(&job.findings);
+			wrong++;
+		}
+		job_end(&job);
+	}
+	assert_int_equal(wrong, 0);
 }
 
 /* Raised by what is said, or run as far as is said, it holds: not a nanometre more is
@@ -214,6 +270,8 @@ int main(void)
 		cmocka_unit_test(uphill_fails_unasked),
 		cmocka_unit_test(a_whole_that_has_enough_can_have_a_flat_leg),
 		cmocka_unit_test(says_what_would_do),
+		cmocka_unit_test(a_larger_pipe_may_just_do),
+		cmocka_unit_test(each_span_is_noted_once),
 		cmocka_unit_test(remedies_hold),
 		cmocka_unit_test(no_remedy_where_there_is_none),
 		cmocka_unit_test(verdicts_that_turn_on_rounding),

@@ -17,6 +17,7 @@ static struct rb_conduit conduit(int64_t inches, int64_t fall, int64_t run, int 
  * memory). */
 /* clang-format off */
 static const struct { int depth; struct rb_part_full ratio; } part_full[] = {
+	{    0, {     0,     0,     0,     0 } },
 	{   50, {   187,  1302,  2569,    48 } },
 	{  100, {   520,  2541,  4012,   209 } },
 	{  150, {   941,  3715,  5168,   486 } },
@@ -37,6 +38,7 @@ static const struct { int depth; struct rb_part_full ratio; } part_full[] = {
 	{  900, {  9480, 11921, 11243, 10658 } },
 	{  950, {  9813, 11458, 10950, 10745 } },
 	{ 1000, { 10000, 10000, 10000, 10000 } },
+	{ 1500, { 10000, 10000, 10000, 10000 } }, /* it cannot be fuller */
 };
 /* clang-format on */
 

@@ -106,6 +106,40 @@ static void grade_beyond_the_rod(void **state)
 	job_end(&job);
 }
 
+/* What is a whole hundredth serves as it stands. */
+static void whole_steps_are_not_moved(void **state)
+{
+	struct job job = job_of("rod,13\n" LINE, NONE);
+	const struct rb_finding *f;
+
+	(void)state;
+	rb_grade_rods(job.arena, &job.findings, job.inverts, FT(96, 0));
+	f = job_finding(&job.findings, RB_CODE_GRADE_ABOVE_SIGHT);
+	assert_int_equal(f->argument[2].length.nm, FT(0, 7500).nm);
+	assert_int_equal(f->argument[3].length.nm, FT(96, 7500).nm);
+	rb_grade_rods(job.arena, &job.findings, job.inverts, FT(109, 0));
+	f = job_finding(&job.findings, RB_CODE_GRADE_BEYOND_ROD);
+	assert_int_equal(f->argument[2].length.nm, FT(13, 2500).nm);
+	assert_int_equal(f->argument[3].length.nm, FT(108, 7500).nm);
+	job_end(&job);
+}
+
+/* Below the datum, too, a height of instrument that serves lies above the surface. */
+static void steps_below_zero(void **state)
+{
+	struct job job = job_of("outlet,last\nslope,1%\npoint,chainage,invert\n"
+				"A,0,-5.255\nB,50,\n",
+				NONE);
+	const struct rb_finding *f;
+
+	(void)state;
+	rb_grade_rods(job.arena, &job.findings, job.inverts, FT(-6, 0));
+	f = job_finding(&job.findings, RB_CODE_GRADE_ABOVE_SIGHT);
+	assert_int_equal(f->argument[2].length.nm, FT(0, 7500).nm); /* 0.745 */
+	assert_int_equal(f->argument[3].length.nm, -FT(5, 2500).nm);
+	job_end(&job);
+}
+
 static void a_second_benchmark_checks(void **state)
 {
 	struct rb_todays_hi today =
@@ -127,6 +161,8 @@ int main(void)
 		cmocka_unit_test(unknown_surfaces_have_no_rod),
 		cmocka_unit_test(grade_above_the_sight),
 		cmocka_unit_test(grade_beyond_the_rod),
+		cmocka_unit_test(whole_steps_are_not_moved),
+		cmocka_unit_test(steps_below_zero),
 		cmocka_unit_test(a_second_benchmark_checks),
 	};
 

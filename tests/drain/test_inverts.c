@@ -123,6 +123,72 @@ static void written_slopes_are_checks(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* The warning stands where the slope was written: in its row, or at the key. */
+static void the_written_slope_is_marked(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *text; uint32_t line; int32_t cell; } cases[] = {
+		{ "slope,1/8 in/ft\n" HEAD "A,0,100.00,,,\nB,48,99.00,,,\n", 1, 1 },
+		{ "slope,1/4 in/ft\n" HEAD "A,0,100.00,,1/8 in/ft,\nB,48,99.00,,,\n", 3, 4 },
+	};
+	/* clang-format on */
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct job job = job_of(cases[i].text, NONE);
+		const struct rb_finding *f =
+			job_finding(&job.findings, RB_CODE_SLOPE_DISAGREES);
+
+		assert_non_null(f);
+		assert_int_equal(f->place.line, cases[i].line);
+		assert_int_equal(f->place.cell, cases[i].cell);
+		job_end(&job);
+	}
+}
+
+/* Every station knows the pipe that leaves it; the outlet the one that comes. */
+static void stations_know_their_reach(void **state)
+{
+	struct job job =
+		job_of("outlet,last\nslope,1%\n" HEAD "A,0,100,,,\nB,25,,,,\nC,50,,,,\n",
+		       FT(10, 0));
+	static const uint32_t reach[] = { 0, 0, 0, 1, 1, 1, 1 };
+
+	(void)state;
+	assert_non_null(job.inverts);
+	assert_int_equal(job.inverts->stations, sizeof reach / sizeof *reach);
+	for (uint32_t i = 0; i < job.inverts->stations; i++)
+		assert_int_equal(job.inverts->station[i].reach, reach[i]);
+	assert_int_equal(job.inverts->reach[0].to, 3);
+	assert_int_equal(job.inverts->reach[1].from, 3);
+	job_end(&job);
+}
+
+/* Of a line that is listed against the flow, too. */
+static void invert_on_a_line_that_falls_to_its_zero(void **state)
+{
+	struct job job = job_of("outlet,first\nslope,1%\n" HEAD
+				"C,10,98.9,,,\nB,60,,,,0.1\nA,110,,,,\n",
+				NONE);
+	/* clang-format off */
+	static const struct { int64_t at, ten_thousandths; } cases[] = {
+		{ 10, 989000 }, { 35, 991500 }, { 60, 994000 }, { 61, 995100 }, { 110, 1000000 },
+	};
+	/* clang-format on */
+	struct rb_exact at;
+
+	(void)state;
+	assert_non_null(job.inverts);
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		assert_non_null(rb_inverts_at(job.inverts, FT(cases[i].at, 0), &at));
+		assert_int_equal(rb_exact_round(at).nm,
+				 FT(0, cases[i].ten_thousandths).nm);
+	}
+	assert_null(rb_inverts_at(job.inverts, FT(9, 9999), &at));
+	assert_null(rb_inverts_at(job.inverts, FT(110, 1), &at));
+	job_end(&job);
+}
+
 static void stations_are_named_as_the_plan_does(void **state)
 {
 	/* clang-format off */
@@ -373,6 +439,9 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(every_form),
 		cmocka_unit_test(written_slopes_are_checks),
+		cmocka_unit_test(the_written_slope_is_marked),
+		cmocka_unit_test(stations_know_their_reach),
+		cmocka_unit_test(invert_on_a_line_that_falls_to_its_zero),
 		cmocka_unit_test(stations_are_named_as_the_plan_does),
 		cmocka_unit_test(absurd_intervals_are_refused),
 		cmocka_unit_test(invert_at_a_chainage),

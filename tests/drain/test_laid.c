@@ -122,6 +122,13 @@ static void deviation_is_judged_where_a_tolerance_is_given(void **state)
 			    "high");
 	job_end(&c.job);
 
+	c = laid_of("grade tolerance,1/4 in\n" LINE,
+		    BOOK "A,0,,,9.03,,invert\nC,100,,,10.00,,invert\n");
+	assert_int_equal(c.findings.of_code[RB_CODE_LAID_OUT], 1);
+	assert_string_equal(job_finding(&c.findings, RB_CODE_LAID_OUT)->argument[2].text,
+			    "low");
+	job_end(&c.job);
+
 	c = laid_of(LINE, BOOK "A,0,,,9.50,,invert\nC,100,,,11.97,,invert\n");
 	assert_int_equal(c.findings.of_code[RB_CODE_LAID_OUT], 0);
 	assert_int_equal(c.findings.of_code[RB_CODE_NO_GRADE_TOLERANCE], 1);
@@ -164,6 +171,49 @@ static void a_belly_is_found(void **state)
 		50 * RB_FOOT + rb_length_share((rb_length){ 50 * RB_FOOT }, 10, 110).nm);
 	assert_int_equal(c.findings.of_code[RB_CODE_POND], 1);
 	job_end(&c.job);
+}
+
+/* The leg above a manhole comes in over its step: the water reaches up from there. */
+static void a_pond_reaches_through_a_manhole(void **state)
+{
+	struct check c = laid_of("outlet,last\nslope,1%\npoint,chainage,invert,step\n"
+				 "A,0,95.00,\nB,50,,0.10\nC,100,,\n",
+				 BOOK "A,0,,,9.00,,invert\nB,50,,,9.60,,invert\n"
+				      "C,100,,,9.40,,invert\n");
+
+	(void)state;
+	assert_non_null(c.laid);
+	assert_int_equal(c.laid->ponds, 1);
+	assert_int_equal(c.laid->pond[0].depth.nm, FT(0, 2000).nm);
+	/* 0.10 of the 0.50 ft from 94.50 to 95.00, of 50 ft, and the lower leg. */
+	assert_int_equal(c.laid->pond[0].wet.nm, 60 * RB_FOOT);
+	job_end(&c.job);
+}
+
+/* B is planned at 30.044571428 4/7 m: 1/4 in and 3/7 nm above it is out, though the
+ * rounded invert lies 1/4 in below; 4/7 nm less than 1/4 in is not. */
+static void the_exact_deviation_decides(void **state)
+{
+	static const struct {
+		const char *reading;
+		bool out;
+	} cases[] = { { "1.449078571", true }, { "1.449078572", false } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[200];
+		struct check c;
+
+		snprintf(book, sizeof book, "unit,m\n" BOOK "B,,,,%s,,invert\n",
+			 cases[i].reading);
+		memcpy(strstr(book, "100.00,4.00"), "30.500,1.00", 11);
+		c = laid_of("grade tolerance,1/4 in\noutlet,last\nslope,1 in 7\n"
+			    "point,chainage,invert\nA,0,100.00\nB,10,\n",
+			    book);
+		assert_non_null(c.laid);
+		assert_int_equal(c.laid->shot[0].out, cases[i].out);
+		job_end(&c.job);
+	}
 }
 
 /* Inverts 10.00, 9.90, 9.70, 9.78, 9.60: 0.08 ft of water at the third. */
@@ -223,6 +273,11 @@ static void ponds_by_walking_up(void **state)
 			job_print(&c.findings);
 			wrong++;
 		}
+		if (c.laid && c.findings.of_code[RB_CODE_POND] != cases[i].ponds) {
+			print_error("%s: %zu told\n", cases[i].what,
+				    c.findings.of_code[RB_CODE_POND]);
+			wrong++;
+		}
 		job_end(&c.job);
 	}
 	assert_int_equal(wrong, 0);
@@ -277,6 +332,17 @@ static void the_later_shot_stands(void **state)
 	job_end(&c.job);
 }
 
+static void a_shot_in_two_places_is_refused(void **state)
+{
+	struct check c =
+		laid_of(LINE, BOOK "A,50,,,9.00,,invert\nC,100,,,10.00,,invert\n");
+
+	(void)state;
+	assert_null(c.laid);
+	assert_int_equal(c.findings.of_code[RB_CODE_PLACE_DISAGREES], 1);
+	job_end(&c.job);
+}
+
 static void a_book_without_pipe_is_refused(void **state)
 {
 	struct check c = laid_of(LINE, BOOK "A,0,,,9.00,,ground\n");
@@ -297,10 +363,13 @@ int main(void)
 		cmocka_unit_test(deviation_is_judged_where_a_tolerance_is_given),
 		cmocka_unit_test(joints_are_shots_too),
 		cmocka_unit_test(a_belly_is_found),
+		cmocka_unit_test(a_pond_reaches_through_a_manhole),
+		cmocka_unit_test(the_exact_deviation_decides),
 		cmocka_unit_test(ponds_by_walking_up),
 		cmocka_unit_test(flat_within_the_reading_is_a_warning),
 		cmocka_unit_test(steps_are_no_fall_of_the_leg),
 		cmocka_unit_test(the_later_shot_stands),
+		cmocka_unit_test(a_shot_in_two_places_is_refused),
 		cmocka_unit_test(a_book_without_pipe_is_refused),
 	};
 

@@ -2,27 +2,19 @@
 /* Running out of memory anywhere in a job is said, and nothing is lost or half-made. */
 #include "job.h"
 
-#include <stdlib.h>
+#include "../memory.h"
 
 #include "drain/caution.h"
 #include "drain/fall_budget.h"
 #include "drain/laid.h"
 #include "level/fall.h"
 
-static int left;
-
-static void *failing(void *old, size_t size)
-{
-	if (left-- <= 0)
-		return NULL;
-	return realloc(old, size);
-}
-
 static const char plan[] =
 	"drain,D\npipe,4 in sch 40\nbedding,4 in\nrules,r\noutlet,last\nslope,2%\n"
 	"point,chainage,invert,step,footing bottom,footing away\n"
 	"A,0+00,95,,95.5,0.2\nB,0+50,,0.1,,\nC,1+00,,,,\n";
 static const char rules[] = "rule,R\nsize up to,minimum slope\n3 in,1:48\n,1:96\n";
+static const char limits[] = "jurisdiction,J\nlocate,L\ndepth,rule,asks for\n4,R,A\n";
 static const char book[] =
 	"point,chainage,known elevation,backsight,intermediate,foresight,rod on\n"
 	"BM,,100.00,4.00,,,\nA,0+00,,,4.10,,ground\nC,1+00,,,4.90,,ground\nB,0+50,,,3.90,,hub\n"
@@ -39,6 +31,12 @@ static bool run(struct rb_arena *arena, struct rb_findings *findings)
 	struct rb_fall_options options = { .length = NONE };
 	struct rb_minimum minimum;
 
+	/* A text that was lost is told, too. */
+	if (s && !findings->out_of_memory) {
+		assert_string_equal(p->drain, "D");
+		assert_string_equal(p->row[0].name, "A");
+		assert_string_equal(r->name, "R");
+	}
 	if (!s ||
 	    !rb_minimum_by_rules(findings, r, p->pipe.size, rb_in_file(), &minimum) ||
 	    !rb_budget(arena, findings, i, &minimum) ||
@@ -52,28 +50,58 @@ static bool run(struct rb_arena *arena, struct rb_findings *findings)
 	       rb_cautions(arena, findings, rb_jurisdiction_unset(), sheet, rods);
 }
 
+static bool works_out(struct rb_arena *arena, const void *with)
+{
+	struct rb_findings findings;
+	bool done;
+
+	(void)with;
+	rb_findings_init(&findings, arena, "plan.csv");
+	done = run(arena, &findings);
+	assert_int_not_equal(done, findings.out_of_memory);
+	return done;
+}
+
+static bool reads_limits(struct rb_arena *arena, const void *with)
+{
+	struct rb_findings findings;
+	const struct rb_jurisdiction *j;
+
+	(void)with;
+	rb_findings_init(&findings, arena, "limits.csv");
+	j = rb_jurisdiction_read(arena, &findings, limits, sizeof limits - 1);
+	assert_int_not_equal(j != NULL, findings.out_of_memory);
+	if (j) {
+		assert_string_equal(j->name, "J");
+		assert_string_equal(j->limit[0].asks, "A");
+	}
+	return j;
+}
+
+static bool lays_straight(struct rb_arena *arena, const void *with)
+{
+	struct rb_findings findings;
+	const struct rb_plan *p;
+
+	(void)with;
+	rb_findings_init(&findings, arena, NULL);
+	p = rb_plan_straight(arena, &findings, RB_FEET, FT(96, 0),
+			     (rb_slope){ { 1 }, { 48 } }, FT(42, 0), RB_OUTLET_LAST);
+	assert_int_not_equal(p != NULL, findings.out_of_memory);
+	return p;
+}
+
 static void every_allocation_may_fail(void **state)
 {
-	const struct rb_allocator allocator = { failing, free };
-	bool done = false;
-	int allowed;
+	int failures;
 
 	(void)state;
-	for (allowed = 0; !done && allowed < 2000; allowed++) {
-		struct rb_arena *arena;
-		struct rb_findings findings;
-
-		left = allowed;
-		arena = rb_arena_new(&allocator);
-		if (!arena)
-			continue;
-		rb_findings_init(&findings, arena, "plan.csv");
-		done = run(arena, &findings);
-		assert_int_not_equal(done, findings.out_of_memory);
-		rb_arena_free(arena);
-	}
-	assert_true(done);
-	assert_true(allowed > 3);
+	assert_true(memory_fails(works_out, NULL, &failures));
+	assert_true(failures > 100);
+	assert_true(memory_fails(reads_limits, NULL, &failures));
+	assert_true(failures > 5);
+	assert_true(memory_fails(lays_straight, NULL, &failures));
+	assert_true(failures > 3);
 }
 
 int main(void)

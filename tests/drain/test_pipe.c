@@ -73,6 +73,35 @@ static void metric_names_are_inch_sizes(void **state)
 			 225 * RB_MILLIMETRE);
 }
 
+/* The nominal diameters of metric catalogues beside those in inches: common practice, no
+ * source. */
+static void nominal_diameters(void **state)
+{
+	/* clang-format off */
+	static const struct { int64_t millimetres, thousandths; } names[] = {
+		{ 32, 1250 }, { 40, 1500 }, { 50, 2000 }, { 65, 2500 }, { 75, 3000 },
+		{ 80, 3000 }, { 100, 4000 }, { 110, 4000 }, { 125, 5000 }, { 150, 6000 },
+		{ 160, 6000 }, { 200, 8000 }, { 250, 10000 }, { 300, 12000 },
+	};
+	static const int64_t made[] = { /* in half inches, after the quarter */
+		3, 4, 5, 6, 8, 10, 12, 16, 20, 24, 30, 36, 42, 48, 60, 72,
+	};
+	/* clang-format on */
+	rb_length size = { 5 * RB_INCH / 4 };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+		assert_int_equal(rb_pipe_size_by_name((rb_length){ names[i].millimetres *
+								   RB_MILLIMETRE })
+					 .nm,
+				 names[i].thousandths * MIL);
+	assert_int_equal(rb_pipe_next_size((rb_length){ 0 }).nm, size.nm);
+	for (size_t i = 0; i < sizeof made / sizeof *made; i++) {
+		size = rb_pipe_next_size(size);
+		assert_int_equal(size.nm, made[i] * RB_INCH / 2);
+	}
+}
+
 /* The number that turns a shot on top of a 4 in Schedule 40 pipe into its invert. */
 static void top_is_outside_less_wall(void **state)
 {
@@ -128,6 +157,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(reads_names),
 		cmocka_unit_test(metric_names_are_inch_sizes),
+		cmocka_unit_test(nominal_diameters),
 		cmocka_unit_test(top_is_outside_less_wall),
 		cmocka_unit_test(table_is_plausible),
 		cmocka_unit_test(next_size_is_larger),

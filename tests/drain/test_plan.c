@@ -143,6 +143,12 @@ static const struct fault_case {
 	{ "no chainage",       "outlet,last\n" HEAD "A,0,100,,1%,,,\nB,,,,,,,\n", RB_CODE_NO_CHAINAGE, 4, 1 },
 	{ "one chainage",      "outlet,last\n" HEAD "A,0,100,,1%,,,\nB,50,,,1%,,,\nC,50,,,,,,\n",
 	                                                                           RB_CODE_SAME_CHAINAGE, 5, 1 },
+	{ "a loop",            "outlet,last\n" HEAD "A,0,100,,1%,,,\nB,50,,,1%,,,\nC,0,,,,,,\n",
+	                                                                           RB_CODE_SAME_CHAINAGE, 5, 1 },
+	{ "turned back at the end", "outlet,last\n" HEAD "A,0,100,,1%,,,\nB,50,,,1%,,,\nC,40,,,,,,\n",
+	                                                                           RB_CODE_CHAINAGE_ORDER, 5, 1 },
+	{ "half a measured pipe", "pipe,4 in lead\npipe outside,4 in\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n",
+	                                                                           RB_CODE_BAD_PIPE_KIND, 1, 1 },
 	{ "turned back",       "outlet,last\n" HEAD "A,0,100,,1%,,,\nB,50,,,1%,,,\nC,40,,,1%,,,\nD,90,,,,,,\n",
 	                                                                           RB_CODE_CHAINAGE_ORDER, 5, 1 },
 	{ "bad chainage",      "outlet,last\n" HEAD "A,0,100,,1%,,,\nB,far,,,,,,\n", RB_CODE_BAD_CHAINAGE, 4, 1 },
@@ -176,6 +182,9 @@ static const struct fault_case {
 	                                                                           RB_CODE_WALL_TOO_THICK, 2, 1 },
 	{ "no wall",           "pipe wall,0 in\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n", RB_CODE_NOT_ABOVE_ZERO, 1, 1 },
 	{ "negative cover",    "cover,-3\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n",   RB_CODE_NEGATIVE, 1, 1 },
+	{ "two inverts",       "outlet,last\nslope,1%\npoint,chainage,chainage,invert\nA,0,0,100\nB,50,50,\n",
+	                                                                           RB_CODE_SAME_COLUMN_TWICE, 3, 2 },
+	{ "no rod",            "rod,0\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n",    RB_CODE_NOT_ABOVE_ZERO, 1, 1 },
 	{ "no unit",           "unit,furlong\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n", RB_CODE_BAD_UNIT, 1, 1 },
 	{ "invert is a date",  HEAD "A,0,5-Mar,,,,,\nB,50,98,,,,,\n",              RB_CODE_DATE_CELL, 2, 2 },
 	{ "bare in ft-in",     "unit,ft-in\n" HEAD "A,0,100.5,,,,,\nB,50,98'-0\",,,,,\n", RB_CODE_NO_MARK, 3, 2 },
@@ -256,6 +265,79 @@ static void inverts_have_a_place(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* A plan grows as it is read, and each row keeps what it had. */
+static void long_plans_are_whole(void **state)
+{
+	struct job job = job_new();
+	static char text[20000];
+
+	(void)state;
+	snprintf(text, sizeof text, "outlet,last\nslope,1%%\npoint,chainage,invert\n");
+	for (int i = 0; i < 300; i++)
+		snprintf(text + strlen(text), sizeof text - strlen(text), "P%d,%d,%s\n",
+			 i, 10 * i, i ? "" : "100");
+	job_read(&job, text, NONE);
+	assert_non_null(job.inverts);
+	assert_int_equal(job.plan->rows, 300);
+	for (uint32_t i = 0; i < 300; i++) {
+		char name[12];
+
+		snprintf(name, sizeof name, "P%u", i);
+		assert_string_equal(job.plan->row[i].name, name);
+		assert_int_equal(job.plan->row[i].chainage.nm, 10 * RB_FOOT * i);
+		assert_int_equal(job.plan->row[i].line, i + 4);
+	}
+	job_end(&job);
+}
+
+static void a_nameless_row_has_its_chainage_for_a_name(void **state)
+{
+	struct job job = job_of("rules,ipc.csv\noutlet,last\nslope,1%\n"
+				"point,chainage,invert\n,0+00,100\n-,0+50,\n",
+				NONE);
+
+	(void)state;
+	assert_non_null(job.plan);
+	assert_string_equal(job.plan->row[0].name, "0+00");
+	assert_string_equal(job.plan->row[1].name, "0+50");
+	assert_string_equal(job.plan->rules, "ipc.csv");
+	assert_int_equal(job.plan->rules_place.line, 1);
+	assert_int_equal(job.plan->slope_place.line, 3);
+	assert_int_equal(job.plan->cell_of[RB_PLAN_STEP], -1);
+	job_end(&job);
+}
+
+/* Ends of the whole line, where the outlet is not said; the row before it otherwise. */
+static void the_ends_are_named(void **state)
+{
+	struct job job =
+		job_of("slope,1%\npoint,chainage,invert\nA,0,100\nB,20,\nC,50,\n", NONE);
+	const struct rb_finding *f = job_finding(&job.findings, RB_CODE_NO_OUTLET);
+
+	(void)state;
+	assert_string_equal(f->argument[0].text, "A");
+	assert_string_equal(f->argument[1].text, "C");
+	job_end(&job);
+	job = job_of("outlet,last\npoint,chainage,invert,slope\nA,0,100,1%\nB,20,,1%\n"
+		     "C,50,,1%\n",
+		     NONE);
+	f = job_finding(&job.findings, RB_CODE_SLOPE_AT_OUTLET);
+	assert_string_equal(f->argument[0].text, "B");
+	job_end(&job);
+	job = job_of("outlet,first\npoint,chainage,invert,slope\nA,0,100,1%\nB,20,,1%\n"
+		     "C,50,,1%\n",
+		     NONE);
+	f = job_finding(&job.findings, RB_CODE_SLOPE_AT_OUTLET);
+	assert_string_equal(f->argument[0].text, "B");
+	job_end(&job);
+	job = job_of(
+		"outlet,last\nslope,1%\npoint,chainage,invert\nA,7,100\nB,20,\nC,7,\n",
+		NONE);
+	f = job_finding(&job.findings, RB_CODE_SAME_CHAINAGE);
+	assert_int_equal(f->argument[0].count, 4); /* A's line */
+	job_end(&job);
+}
+
 static void formula_decimals_are_noted_once(void **state)
 {
 	struct job job = job_of(
@@ -298,6 +380,53 @@ static void straight_pipe_needs_no_file(void **state)
 				     RB_OUTLET_FIRST));
 	assert_true(job_found(&job.findings, RB_CODE_SLOPE_STEEP));
 	assert_true(job_found(&job.findings, RB_CODE_NOT_ABOVE_ZERO));
+	assert_int_equal(job_finding(&job.findings, RB_CODE_SLOPE_STEEP)->place.line, 0);
+	assert_int_equal(job_finding(&job.findings, RB_CODE_NOT_ABOVE_ZERO)->place.line,
+			 0);
+	job_end(&job);
+}
+
+/* Each of the two faults alone is enough; a nanometre of pipe is none. */
+static void straight_pipe_has_a_slope_and_a_length(void **state)
+{
+	/* clang-format off */
+	static const struct { int64_t fall, length; bool is_pipe; } cases[] = {
+		{ 1, 1, true }, { 1, 0, false }, { 1, -1, false }, { 2, 1, false }, { 2, 0, false },
+	};
+	/* clang-format on */
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct job job = job_new();
+
+		job.plan =
+			rb_plan_straight(job.arena, &job.findings, RB_METRES, FT(90, 0),
+					 (rb_slope){ { cases[i].fall }, { 1 } },
+					 (rb_length){ cases[i].length }, RB_OUTLET_LAST);
+		assert_int_equal(job.plan != NULL, cases[i].is_pipe);
+		assert_int_equal(job.findings.count == 0, cases[i].is_pipe);
+		job_end(&job);
+	}
+}
+
+static void straight_pipe_in_metres(void **state)
+{
+	struct job job = job_new();
+
+	(void)state;
+	job.plan = rb_plan_straight(job.arena, &job.findings, RB_MILLIMETRES,
+				    (rb_length){ 30 * RB_METRE },
+				    (rb_slope){ { 1 }, { 50 } },
+				    (rb_length){ 25 * RB_METRE }, RB_OUTLET_LAST);
+	assert_int_equal(job.plan->unit, RB_MILLIMETRES);
+	assert_int_equal(job.plan->plus, 0);
+	assert_string_equal(job.plan->row[1].name, "25");
+	assert_string_equal(job.plan->drain, "");
+	assert_string_equal(job.plan->datum, "");
+	assert_string_equal(job.plan->jurisdiction, "");
+	assert_string_equal(job.plan->rules, "");
+	assert_false(job.plan->pipe.measured);
+	assert_false(rb_length_given(job.plan->pipe.size));
 	job_end(&job);
 }
 
@@ -314,6 +443,11 @@ int main(void)
 		cmocka_unit_test(every_fault_names_its_cell),
 		cmocka_unit_test(missing_column_marks_the_row),
 		cmocka_unit_test(inverts_have_a_place),
+		cmocka_unit_test(long_plans_are_whole),
+		cmocka_unit_test(a_nameless_row_has_its_chainage_for_a_name),
+		cmocka_unit_test(the_ends_are_named),
+		cmocka_unit_test(straight_pipe_has_a_slope_and_a_length),
+		cmocka_unit_test(straight_pipe_in_metres),
 		cmocka_unit_test(formula_decimals_are_noted_once),
 		cmocka_unit_test(straight_pipe_needs_no_file),
 	};

@@ -87,6 +87,47 @@ static void bare_sizes_from_twenty_are_millimetres(void **state)
 	job_end(&job);
 }
 
+/* Rules grow as they are read, and are kept by size whatever their order. */
+static void long_files_are_whole(void **state)
+{
+	struct job job = job_new();
+	char text[4000] = HEAD;
+	struct rb_rules *rules;
+
+	(void)state;
+	for (int i = 0; i < 100; i++)
+		snprintf(text + strlen(text), sizeof text - strlen(text),
+			 "%d in,1:%d,row %d\n", 1 + 37 * i % 100, 48 + i, i);
+	rules = read_text(&job, text);
+	assert_non_null(rules);
+	assert_int_equal(rules->rules, 100);
+	for (uint32_t i = 0; i < 100; i++) {
+		uint32_t row = rules->rule[i].line - 4;
+		char remarks[12];
+
+		snprintf(remarks, sizeof remarks, "row %u", row);
+		assert_int_equal(rules->rule[i].up_to.nm, (i + 1) * RB_INCH);
+		assert_int_equal(1 + 37 * row % 100, i + 1);
+		assert_string_equal(rules->rule[i].remarks, remarks);
+	}
+	assert_string_equal(rules->file, "plan.csv");
+	job_end(&job);
+}
+
+static void rows_of_remarks_are_passed_over(void **state)
+{
+	struct job job = job_new();
+	struct rb_rules *rules =
+		read_text(&job, HEAD ",,from memory\n20,1:40,\n19,1:48,\n,,end\n");
+
+	(void)state;
+	assert_non_null(rules);
+	assert_int_equal(rules->rules, 2);
+	assert_int_equal(rules->rule[0].up_to.nm, 20 * RB_MILLIMETRE); /* 19 are inches */
+	assert_int_equal(rules->rule[1].up_to.nm, 19 * RB_INCH);
+	job_end(&job);
+}
+
 /* clang-format off */
 static const struct { const char *text; enum rb_code code; uint32_t line; int32_t cell; } faults[] = {
 	{ HEAD "4 in,,\n",                 RB_CODE_RULE_WITHOUT_SLOPE, 4, 1 },
@@ -96,6 +137,7 @@ static const struct { const char *text; enum rb_code code; uint32_t line; int32_
 	{ HEAD "big,1:48,\n",              RB_CODE_BAD_PIPE_SIZE, 4, 0 },
 	{ HEAD "4 in,-1%,\n",              RB_CODE_SLOPE_NOT_DOWN, 4, 1 },
 	{ HEAD "4 in,2,\n",                RB_CODE_SLOPE_BARE, 4, 1 },
+	{ "size up to,slope,minimum slope\n4 in,1:48,1:48\n", RB_CODE_SAME_COLUMN_TWICE, 1, 2 },
 	{ HEAD,                            RB_CODE_NO_RULES, 0, RB_WHOLE_ROW },
 };
 /* clang-format on */
@@ -223,6 +265,8 @@ int main(void)
 		cmocka_unit_test(finds_the_rule_for_a_size),
 		cmocka_unit_test(speaks_only_of_its_sizes),
 		cmocka_unit_test(bare_sizes_from_twenty_are_millimetres),
+		cmocka_unit_test(long_files_are_whole),
+		cmocka_unit_test(rows_of_remarks_are_passed_over),
 		cmocka_unit_test(faults_name_their_cell),
 		cmocka_unit_test(nameless_rules_are_noted),
 		cmocka_unit_test(samples_give_the_published_slopes),

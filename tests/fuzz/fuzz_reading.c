@@ -15,7 +15,7 @@
 
 /* What the second byte says, beside the kind of reading in its lowest two bits; letters
  * and figures say it all. */
-enum { COMMA = 4, LIMIT = 8, CHAINAGE = 0x10, LOOK_BITS = 0x60 };
+enum { COMMA = 4, LIMIT = 8, CHAINAGE = 0x10, LOOK_BITS = 0x60, DROP = 0x80 };
 enum look { AS_WRITTEN = 0, IN_UNITS = 0x20, WITH_BLANKS = 0x40, IN_PRINT = 0x60 };
 
 static void check(const struct rb_reading *reading, size_t length,
@@ -30,7 +30,8 @@ static void check(const struct rb_reading *reading, size_t length,
 	HOLDS(rb_length_given(reading->value));
 	HOLDS(rb_length_absolute(reading->value).nm <= RB_LENGTH_MAX);
 	HOLDS(reading->decimals >= 0 && reading->denominator >= 1);
-	HOLDS(rules->kind != RB_OF_RUN || reading->value.nm >= 0);
+	HOLDS((rules->kind != RB_OF_RUN && rules->kind != RB_OF_DROP) ||
+	      reading->value.nm >= 0);
 	HOLDS(!reading->inverted || (rules->kind == RB_OF_ROD && reading->value.nm < 0));
 }
 
@@ -245,7 +246,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 		return 0;
 	size -= 2;
 	rules.unit = (enum rb_unit)(data[0] % (RB_MILLIMETRES + 1));
-	rules.kind = (enum rb_reading_kind)(data[1] & 3);
+	rules.kind = data[1] & DROP ? RB_OF_DROP : (enum rb_reading_kind)(data[1] & 3);
 	rules.decimal_comma = data[1] & COMMA;
 	rules.limit = data[1] & LIMIT ? rb_length_of(25 * RB_FOOT) : rb_length_none();
 	if (data[1] & CHAINAGE) {

@@ -24,6 +24,17 @@ static const struct level_case cases[] = {
 	  "A,,,,2\n",
 	  "A>B 1 setups 4.00 6.00 up 0.00 down 2.00 off 0.00 closes, adjusted\n"
 	  "A>A 2 setups 7.00 7.00 up 2.00 down 2.00 off 0.00 closes, adjusted\n", false },
+	{ "the run goes on behind a closing sight that is not the first",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S,,,5,\n"
+	  "B,98,,,6\n"
+	  "T,,,,5\n"
+	  "T,,3,,\n"
+	  "E,,,,2\n",
+	  "A>B 1 setups 4.00 6.00 up 0.00 down 2.00 off 0.00 closes, adjusted\n"
+	  "A>E 2 setups 7.00 7.00 up 2.00 down 2.00 open\n", false },
 	{ "the same, and it stays open",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"

@@ -42,6 +42,17 @@ static const struct level_case cases[] = {
 	  "A,,,,3\n",
 	  "section 1 line 6 0.00\n"
 	  "section 1 line 7 -0.50\n", false },
+	{ "in both of two sections",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S,,,5,\n"
+	  "S,,,5.03,\n"
+	  "A,,3,,4\n"
+	  "S,,,4.5,\n"
+	  "A,,,,3\n",
+	  "section 0 line 5 -0.03\n"
+	  "section 1 line 7 -0.47\n", false },
 	{ "turning points, ground and nameless points are none",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"
@@ -56,18 +67,85 @@ static const struct level_case cases[] = {
 	  "A,,,,1\n",
 	  "", false },
 };
+
+/* What is more than the section allows is told, in the order of the sections. */
+static const struct level_case told[] = {
+	{ "known and reached again",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "B,98,,6.03,\n"
+	  "S,,,5,\n"
+	  "S,,,5.02,\n"
+	  "S,,,5.05,\n"
+	  "A,,,,4\n",
+	  "4 check-differs\n7 reached-again\n", false },
+	{ "with each section, the first first",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S,,,5,\n"
+	  "S,,,5.03,\n"
+	  "A,,3,,4\n"
+	  "S,,,4.5,\n"
+	  "A,,,,3\n",
+	  "5 reached-again\n7 reached-again\n", false },
+	{ "a hub and the ground beside it",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs,rod on\n"
+	  "A,100,4,,,\n"
+	  "S,,,5,,hub\n"
+	  "S,,,5.41,,ground\n"
+	  "S,,,5.92,,ground\n"
+	  "A,,,,4,\n",
+	  "6 reached-again\n", false },
+	{ "where nothing is said of the rod it is one place",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs,rod on\n"
+	  "A,100,4,,,\n"
+	  "S,,,5,,hub\n"
+	  "S,,,5.41,,\n"
+	  "S,,,5,,hub\n"
+	  "A,,,,4,\n",
+	  "5 reached-again\n6 reached-again\n", false },
+	{ "without a tolerance nothing is more than allowed",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S,,,5,\n"
+	  "S,,,5.41,\n"
+	  "A,,,,4\n",
+	  "0 no-tolerance\n", false },
+};
 /* clang-format on */
 
 static void cases_hold(void **state)
 {
 	(void)state;
 	assert_int_equal(WRONG(cases, say_checks), 0);
+	assert_int_equal(WRONG(told, say_findings), 0);
+}
+
+/* The cell is that of the sight, in whichever column it was booked. */
+static void the_sight_is_marked(void **state)
+{
+	struct levels l = levels_of("tolerance,0.02\npoint,known elevation,bs,is,fs\n"
+				    "A,100,4,,\nS,,,5,\nS,,,5.05,\nS,,,,5.1\nA,,,,4\n",
+				    false);
+
+	(void)state;
+	assert_int_equal(l.findings.count, 2);
+	assert_int_equal(l.findings.item[0]->place.line, 5);
+	assert_int_equal(l.findings.item[0]->place.cell, 3);
+	assert_int_equal(l.findings.item[1]->place.line, 6);
+	assert_int_equal(l.findings.item[1]->place.cell, 4);
+	rb_arena_free(l.arena);
 }
 
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cases_hold),
+		cmocka_unit_test(the_sight_is_marked),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -74,6 +74,9 @@ static void the_outlet_may_be_said(void **state)
 	(void)state;
 	assert_string_equal(run.fall->leg[0].from, "C"); /* the lower end is A */
 	assert_int_equal(run.fall->leg[0].fall.nm, FT(1, 5000).nm);
+	assert_string_equal(run.fall->leg[0].to, "B");
+	assert_string_equal(run.fall->leg[1].from, "B");
+	assert_string_equal(run.fall->leg[1].to, "A");
 	job_end(&run.job);
 	options.outlet = RB_TO_LAST;
 	run = fall_of(book, options);
@@ -86,6 +89,11 @@ static void the_outlet_may_be_said(void **state)
 	options.outlet = RB_TO_FIRST;
 	run = fall_of(book, options);
 	assert_string_equal(run.fall->leg[0].from, "C");
+	job_end(&run.job);
+	/* Where neither end is lower it runs as the chainage does. */
+	run = fall_of(HEAD BM "A,0+00,,,5.00,,\nB,0+50,,,6.50,,\nC,1+00,,,5.00,,\n",
+		      along(nothing));
+	assert_string_equal(run.fall->leg[0].from, "A");
 	job_end(&run.job);
 }
 
@@ -151,6 +159,10 @@ static void each_surface_is_a_run_of_its_own(void **state)
 	assert_int_equal(run.fall->leg[0].fall.nm, RB_FOOT);
 	assert_int_equal(run.fall->leg[0].verdict, RB_LEG_OK);
 	assert_int_equal(run.fall->run[1].rod_on, RB_ON_GROUND);
+	assert_int_equal(run.fall->run[0].first, 0);
+	assert_int_equal(run.fall->run[0].legs, 1);
+	assert_int_equal(run.fall->run[1].first, 1);
+	assert_int_equal(run.fall->run[1].legs, 1);
 	job_end(&run.job);
 }
 
@@ -176,6 +188,82 @@ static void between_two_points(void **state)
 	job_end(&run.job);
 }
 
+/* Of two points of a name the one on which the rod stood as on the other end. */
+static void like_is_sought_for_like(void **state)
+{
+	struct run run = fall_of(HEAD BM "House,,,,5.00,,invert\nMain,,,,3.00,,ground\n"
+					 "Main,,,,6.00,,invert\nMain,,,,6.50,,invert\n",
+				 between("House", "Main", FT(48, 0)));
+
+	(void)state;
+	assert_non_null(run.fall);
+	assert_int_equal(run.fall->leg[0].fall.nm, RB_FOOT);
+	assert_int_equal(run.fall->run[0].first, 0);
+	assert_int_equal(run.fall->run[0].legs, 1);
+	assert_int_equal(run.job.findings.of_code[RB_CODE_ROD_ON_DIFFERS], 0);
+	job_end(&run.job);
+	run = fall_of(HEAD BM "House,,,,5.00,,invert\nMain,,,,3.00,,ground\n"
+			      "Main,,,,6.00,,hub\n",
+		      between("House", "Main", FT(48, 0)));
+	assert_int_equal(run.fall->leg[0].fall.nm, -2 * RB_FOOT); /* the first of them */
+	assert_int_equal(run.job.findings.of_code[RB_CODE_ROD_ON_DIFFERS], 1);
+	job_end(&run.job);
+}
+
+static void a_point_of_nearly_that_name_is_offered(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *asked, *offered; /* NULL: none */ } cases[] = {
+		{ "Hose",   "House" },
+		{ "Hoze",   NULL },     /* short, and two letters apart */
+		{ "Houzze", "House" },
+		{ "Main5",  "Mainx" },  /* the nearest */
+		{ "Mainy",  "Mainx" },  /* the first of two as near */
+		{ "elsewhere", NULL },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct run run = fall_of(HEAD BM "House,,,,5.00,,\nMainx,,,,6.00,,\n"
+						 "Mainyy,,,,6.00,,\n",
+					 between(cases[i].asked, "House", FT(48, 0)));
+		const struct rb_argument *a =
+			&job_finding(&run.job.findings, RB_CODE_NO_SUCH_POINT)
+				 ->argument[1];
+		const char *offered = a->kind == RB_TEXT ? a->text : NULL;
+
+		if (run.fall || !offered != !cases[i].offered ||
+		    (offered && strcmp(offered, cases[i].offered))) {
+			print_error("%s: %s\n", cases[i].asked,
+				    offered ? offered : "nothing");
+			wrong++;
+		}
+		job_end(&run.job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* A name as long as a remark is a name too, but no other. */
+static void long_names_are_no_trouble(void **state)
+{
+	for (int length = 250; length < 262; length++) {
+		char book[800] = HEAD BM, name[300];
+		struct run run;
+
+		memset(name, 'n', sizeof name);
+		name[length] = '\0';
+		snprintf(book + strlen(book), sizeof book - strlen(book),
+			 "%s,,,,3.00,,\nHouse,,,,5.00,,\nMain,,,,6.00,,\n", name);
+		run = fall_of(book, between("House", "Main", FT(48, 0)));
+		assert_non_null(run.fall);
+		assert_int_equal(run.fall->leg[0].fall.nm, RB_FOOT);
+		job_end(&run.job);
+	}
+	(void)state;
+}
+
 static void what_cannot_be_worked_out_is_an_error(void **state)
 {
 	const char *book = HEAD BM "House,,,,5.00,,\nMain,,,,6.00,,invert\n";
@@ -190,6 +278,10 @@ static void what_cannot_be_worked_out_is_an_error(void **state)
 	run = fall_of(book, between("House", "Main", NONE));
 	assert_true(job_found(&run.job.findings, RB_CODE_NO_LENGTH));
 	assert_true(job_found(&run.job.findings, RB_CODE_ROD_ON_DIFFERS));
+	job_end(&run.job);
+	run = fall_of(book, between("House", "BM", FT(0, 0)));
+	assert_null(run.fall);
+	assert_true(job_found(&run.job.findings, RB_CODE_NO_LENGTH));
 	job_end(&run.job);
 	run = fall_of(book, along(nothing));
 	assert_null(run.fall);
@@ -231,8 +323,8 @@ static void nameless_points_go_by_their_chainage(void **state)
 		fall_of(HEAD BM ",0+00,,,5.00,,\n,0+12.5,,,5.50,,\n", along(nothing));
 
 	(void)state;
-	assert_string_equal(run.fall->leg[0].from, "0");
-	assert_string_equal(run.fall->leg[0].to, "12.5");
+	assert_string_equal(run.fall->leg[0].from, "0+00");
+	assert_string_equal(run.fall->leg[0].to, "0+12.5");
 	job_end(&run.job);
 }
 
@@ -261,6 +353,9 @@ int main(void)
 		cmocka_unit_test(verdicts),
 		cmocka_unit_test(each_surface_is_a_run_of_its_own),
 		cmocka_unit_test(between_two_points),
+		cmocka_unit_test(like_is_sought_for_like),
+		cmocka_unit_test(a_point_of_nearly_that_name_is_offered),
+		cmocka_unit_test(long_names_are_no_trouble),
 		cmocka_unit_test(what_cannot_be_worked_out_is_an_error),
 		cmocka_unit_test(two_points_at_one_chainage),
 		cmocka_unit_test(rims_with_a_dip_are_inverts),

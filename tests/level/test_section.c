@@ -67,6 +67,31 @@ static const struct level_case cases[] = {
 	  "A,,,4,,100\n",
 	  "5 sight-limit\n"
 	  "0 unbalanced\n", false },
+	{ "limits, and no sight has a length",
+	  "tolerance,0.02\n"
+	  "sight limit,100\n"
+	  "balance limit,20\n"
+	  "point,bm,bs,fs\n"
+	  "A,100,4.05,\n"
+	  "T,,3,4\n"
+	  "A,,,3.05\n",
+	  "2 limit-not-judged\n", false },
+	{ "a limit, and one sight of several has none",
+	  "tolerance,0.02\n"
+	  "balance limit,20\n"
+	  "point,bm,bs,fs,bs dist,fs dist\n"
+	  "A,100,4.05,,50,\n"
+	  "T,,3,4,50,50\n"
+	  "A,,,3.05,,\n",
+	  "2 limit-not-judged\n", false },
+	{ "a limit on an open run, its side shots without a length",
+	  "sight limit,100\n"
+	  "point,bm,bs,is,fs,bs dist,fs dist\n"
+	  "A,100,4.05,,,50,\n"
+	  "S,,,5.05,,,\n"
+	  "T,,3,,4,50,50\n"
+	  "S,,,5.05,,,\n",
+	  "5 open-section\n", false },
 	{ "checks beyond the tolerance",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"
@@ -86,6 +111,37 @@ static const struct level_case cases[] = {
 	  "S,,,5.02,\n"
 	  "A,,,,4\n",
 	  "", false },
+	{ "a foresight without a name on which nothing hangs",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  ",,,,5.02\n"
+	  "A,,,,4\n",
+	  "", false },
+	{ "the same before a turning point, and behind the one that closes",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  ",,,,5.02\n"
+	  "T,,3,,6\n"
+	  "A,,,,1\n"
+	  ",,,,5\n",
+	  "", false },
+	{ "a foresight without a name that ends an open run",
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S,,,,5.02\n"
+	  ",,,,6\n",
+	  "4 no-name\n", false },
+	{ "one that ends a spur",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "T,,3,,6\n"
+	  "A,,,,1\n"
+	  "T,,2.02,,\n"
+	  ",,,,6\n",
+	  "7 no-name\n", false },
 	{ "a sight before any backsight",
 	  "point,known elevation,bs,is,fs\n"
 	  "S,,,5,\n"

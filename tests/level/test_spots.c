@@ -33,6 +33,19 @@ static void chainages_in_figures(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* As typed where the unit along the ground stays; else as the other unit's lines go. */
+static void digits_behind_the_plus(void **state)
+{
+	(void)state;
+	assert_int_equal(rb_chainage_plus(0, RB_FEET, RB_FEET), 0);
+	assert_int_equal(rb_chainage_plus(2, RB_FEET, RB_FEET_INCHES), 2);
+	assert_int_equal(rb_chainage_plus(2, RB_METRES, RB_METRES), 2);
+	assert_int_equal(rb_chainage_plus(3, RB_METRES, RB_MILLIMETRES), 3);
+	assert_int_equal(rb_chainage_plus(3, RB_METRES, RB_FEET), 2);
+	assert_int_equal(rb_chainage_plus(2, RB_FEET, RB_METRES), 0);
+	assert_int_equal(rb_chainage_plus(0, RB_METRES, RB_FEET), 0);
+}
+
 /* The finest place of any sight: a sheet drops zeros, so one reading of 5.3 says nothing.
  */
 static void steps_of_a_book(void **state)
@@ -46,6 +59,9 @@ static void steps_of_a_book(void **state)
 		{ "m",     "1.302",       "1.5",         RB_MILLIMETRE },
 		{ "ft",    "4.27",        "5'-3 1/16\"", RB_FOOT / 100 }, /* mixed: the coarser */
 		{ "ft",    "4.275",       "5'-3 1/2\"",  RB_INCH / 2 },
+		{ "ft-in", "4'-3.5\"",    "5'-3.25\"",   RB_INCH / 100 }, /* inches in decimals */
+		{ "ft",    "4.275",       "5' 3.5 in",   RB_INCH / 10 },
+		{ "ft",    "4.27",        "5' 3.5 in",   RB_FOOT / 100 },
 	};
 	/* clang-format on */
 	int wrong = 0;
@@ -92,6 +108,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(chainages_in_figures),
+		cmocka_unit_test(digits_behind_the_plus),
 		cmocka_unit_test(steps_of_a_book),
 		cmocka_unit_test(says_whether_the_book_closes),
 	};

@@ -340,6 +340,63 @@ static void survives_running_out_of_memory(void **state)
 	}
 }
 
+/* Nothing at all is allowed: what would close exactly is still found. */
+static void where_nothing_is_allowed(void **state)
+{
+	struct hunted h;
+
+	(void)state;
+	hunt(&h,
+	     "tolerance,0 ft\npoint,known elevation,bs,fs\n"
+	     "A,100.00,4.12,\nT,,5.24,3.12\nA,,,5.24\n",
+	     NULL);
+	assert_non_null(h.suspects);
+	assert_int_equal(h.sections->section[0].misclosure.nm, RB_FOOT);
+	assert_true(h.suspects->count > 2);
+	for (uint32_t i = 0; i < h.suspects->count; i++)
+		assert_int_equal(h.suspects->item[i].left.nm, 0);
+	rb_arena_free(h.arena);
+}
+
+/* A row with two high readings is one row of the list, and a rod upside down lacks the
+ * other way. */
+static void high_readings_are_listed_by_row(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *rows, *listed; } cases[] = {
+		{ "BM-1,100.00,9.31,,\nTP-1,,8.77,,2.15\nTP-2,,9.62,,8.98\nBM-2,115.45,,,1.02\n",
+		  "1 2 3 " },
+		{ "BM-1,100.00,9.31,,\nTP-1,,8.77,,2.15\nTP-2,,1.62,,-8.98\nBM-2,125.11,,,1.24\n",
+		  "1 2 3 " },
+	};
+	/* clang-format on */
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct hunted h;
+		char text[500], listed[100] = "";
+		const struct rb_suspect *rod = NULL;
+
+		snprintf(text, sizeof text,
+			 "tolerance,0.02 ft\npoint,known elevation,bs,is,fs\n%s",
+			 cases[i].rows);
+		hunt(&h, text, NULL);
+		assert_non_null(h.suspects);
+		for (uint32_t k = 0; k < h.suspects->count; k++)
+			if (h.suspects->item[k].slip == RB_SLIP_ROD)
+				rod = &h.suspects->item[k];
+		if (!rod)
+			print_error("row %zu: off by %lld nm\n", i,
+				    (long long)h.sections->section[0].misclosure.nm);
+		assert_non_null(rod);
+		for (uint32_t k = 0; k < rod->row_count; k++)
+			snprintf(listed + strlen(listed), sizeof listed - strlen(listed),
+				 "%u ", rod->rows[k] + 1);
+		assert_string_equal(listed, cases[i].listed);
+		rb_arena_free(h.arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -351,6 +408,8 @@ int main(void)
 		cmocka_unit_test(impossible_readings_are_not_offered),
 		cmocka_unit_test(ties_stand_in_row_order),
 		cmocka_unit_test(survives_running_out_of_memory),
+		cmocka_unit_test(where_nothing_is_allowed),
+		cmocka_unit_test(high_readings_are_listed_by_row),
 	};
 
 	return cmocka_run_group_tests_name("suspects", tests, NULL, NULL);

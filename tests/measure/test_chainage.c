@@ -78,6 +78,18 @@ static void chainages(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* The text need not end in NUL, and nothing behind it is looked at. */
+static void reads_no_further_than_told(void **state)
+{
+	const struct rb_reading_rules rules = { FT, RB_OF_RUN, false, rb_length_none() };
+
+	(void)state;
+	assert_int_equal(rb_chainage_parse("1+509", 4, &rules).value.nm, 150 * RB_FOOT);
+	assert_int_equal(rb_chainage_parse("0+ 50", 3, &rules).refusal, RB_REFUSE_TEXT);
+	assert_int_equal(rb_chainage_parse("50+00", 2, &rules).value.nm, 50 * RB_FOOT);
+	assert_int_equal(rb_chainage_parse(NULL, 0, &rules).refusal, RB_REFUSE_EMPTY);
+}
+
 static void takes_a_decimal_comma_where_the_file_has_it(void **state)
 {
 	const struct rb_reading_rules rules = { FT, RB_OF_RUN, true, rb_length_none() };
@@ -94,6 +106,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(chainages),
+		cmocka_unit_test(reads_no_further_than_told),
 		cmocka_unit_test(takes_a_decimal_comma_where_the_file_has_it),
 	};
 

@@ -17,6 +17,10 @@
 #define DOT    "\xC2\xB7"
 #define DIVIDE "\xC3\xB7"
 
+/* More marks than a length has: each is written out as five. */
+#define FIVE_HALVES HALF HALF HALF HALF HALF
+#define HALVES      FIVE_HALVES FIVE_HALVES FIVE_HALVES FIVE_HALVES
+
 /* clang-format off */
 static const struct {
 	const char *text;
@@ -104,6 +108,7 @@ static const struct {
 	{ "5'-(3')",               FT, 2 * RB_FOOT,        true, 1 },
 	{ "(5')-3'",               FT, 2 * RB_FOOT,        true, 1 },
 	{ "(5')-(3')",             FT, 2 * RB_FOOT,        true, 1 },
+	{ "5'- (3')",              FT, 2 * RB_FOOT,        true, 1 },
 	/* blanks and fractions of print */
 	{ "5'" NBSP "-" NBSP "3\"", FT, FEET_64(4, 576),   true, 1 },
 	{ "5'" THIN MINUS THIN "3\"", FT, FEET_64(4, 576), true, 1 },
@@ -125,6 +130,10 @@ static const struct {
 	{ "-1 mm / 1000000 / 2",     FT, -1,                false, 2 },
 	{ "0.00001 ft / 3",          FT, 1016,              true,  1 },
 	{ "10000 m * 1",             FT, RB_LENGTH_MAX,     true,  1 },
+	{ "-10000 m * 1",            FT, -RB_LENGTH_MAX,    true,  1 },
+	/* brackets side by side nest no deeper */
+	{ "(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')",
+				     FT, 17 * RB_FOOT,      true,  16 },
 };
 
 static const struct {
@@ -166,14 +175,22 @@ static const struct {
 	{ "5' * 1234567890123456", FT, RB_EXPRESSION_BIG,       RB_READ, 5 },
 	/* a minus without blanks is none: 5'-3"-1/2" may be 5'-3 1/2" */
 	{ "5'-3\"-1/2\"",        FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 9 },
+	{ "'",                   FT, RB_EXPRESSION_EMPTY,       RB_READ, 0 },
+	{ "\xE2\x80\x8B",        FT, RB_EXPRESSION_EMPTY,       RB_READ, 0 },
 	{ "pipe",                FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 0 },
 	{ "5' +",                FT, RB_EXPRESSION_SYNTAX,      RB_READ, 4 },
+	{ "5 *",                 FT, RB_EXPRESSION_SYNTAX,      RB_READ, 3 },
+	{ "2 * 3 +",             FT, RB_EXPRESSION_SYNTAX,      RB_READ, 7 },
+	{ "99999999999999 * 1",  FT, RB_EXPRESSION_NUMBER,      RB_READ, 0 },
+	{ "5.3.2' * 2",          FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_POINTS, 0 },
+	{ "5' max",              FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 3 },
 	{ "* 5'",                FT, RB_EXPRESSION_SYNTAX,      RB_READ, 0 },
 	{ "5' 3' + 1'",          FT, RB_EXPRESSION_SYNTAX,      RB_READ, 4 },
 	{ "(5' + 3'",            FT, RB_EXPRESSION_SYNTAX,      RB_READ, 8 },
 	{ "5' + 3')",            FT, RB_EXPRESSION_SYNTAX,      RB_READ, 7 },
 	{ "()",                  FT, RB_EXPRESSION_SYNTAX,      RB_READ, 1 },
 	{ "2(5' + 3')",          FT, RB_EXPRESSION_SYNTAX,      RB_READ, 1 },
+	{ "5' + " HALVES " * 2", FT, RB_EXPRESSION_SYNTAX,      RB_READ, 5 },
 	{ "5' + apple",          FT, RB_EXPRESSION_SYNTAX,      RB_READ, 5 },
 	{ "5' = 3'",             FT, RB_EXPRESSION_LENGTH,      RB_REFUSE_TEXT, 3 },
 	{ "5' + 1' = 6'",        FT, RB_EXPRESSION_SYNTAX,      RB_READ, 8 },
@@ -190,6 +207,7 @@ static const struct {
 	{ "1' + 2' * (3' - 1')", FT, RB_EXPRESSION_SQUARE,      RB_READ, 10 },
 	{ "1' + (2 * 3 + 1)",    FT, RB_EXPRESSION_MIXED,       RB_READ, 5 },
 	{ "10000 m * 2",          FT, RB_EXPRESSION_BIG,         RB_READ, 0 },
+	{ "-10000 m * 2",         FT, RB_EXPRESSION_BIG,         RB_READ, 0 },
 	{ "10000 m * 999999 * 999999", FT, RB_EXPRESSION_BIG,   RB_READ, 10 },
 	{ "  5' + 3",            FT, RB_EXPRESSION_MIXED,       RB_READ, 7 },
 };
@@ -358,6 +376,28 @@ static void keeps_each_operation(void **state)
 	release(e);
 }
 
+/* 128 signs and lengths are held; one more is too big. */
+static void holds_so_many_tokens(void **state)
+{
+	/* clang-format off */
+	static const struct { int signs; bool read; } cases[] = { { 127, true }, { 128, false } };
+	/* clang-format on */
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char text[256];
+		size_t used = (size_t)cases[i].signs;
+		const struct rb_expression *e;
+
+		memset(text, '+', used);
+		memcpy(text + used, "1'", 2);
+		e = work_out(text, used + 2, RB_FEET);
+		assert_int_equal(e->refusal,
+				 cases[i].read ? RB_EXPRESSION_READ : RB_EXPRESSION_BIG);
+		release(e);
+	}
+}
+
 /* More operations, brackets or words than there is room for are refused, not written
  * beyond it. */
 static void has_an_end(void **state)
@@ -416,6 +456,7 @@ int main(void)
 		cmocka_unit_test(holds_what_it_says),
 		cmocka_unit_test(reduces_factors),
 		cmocka_unit_test(keeps_each_operation),
+		cmocka_unit_test(holds_so_many_tokens),
 		cmocka_unit_test(has_an_end),
 		cmocka_unit_test(stops_at_its_length),
 	};

@@ -37,6 +37,7 @@ static const struct {
 	{ "1,5",              true,  false, 0,    0,   0 },
 	{ "1.2.3",            true,  false, 0,    0,   0 },
 	{ "1000000000000000", true,  false, 0,    0,   0 },
+	{ "12345678.12345678", true, false, 0,    0,   0 },
 	{ "-2",               true,  false, 0,    0,   0 },
 	{ "",                 true,  false, 0,    0,   0 },
 	{ "x",                true,  false, 0,    0,   0 },

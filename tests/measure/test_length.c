@@ -20,6 +20,7 @@ static const struct format_case {
 	{ WANTED, { FI, 0, 16, false }, "5'-3 1/2\"", true, WANTED },
 	{ WANTED, { FI, 0, 2, true }, "5'-3 1/2\"", true, WANTED },
 	{ WANTED, { FI, 0, 1, false }, "5'-4\"", false, FEET_64(5, 256) },
+	{ WANTED, { FI, 0, 0, false }, "5'-4\"", false, FEET_64(5, 256) },
 	{ -WANTED, { FI, 0, 1, false }, "-5'-4\"", false, -FEET_64(5, 256) },
 	{ 7 * RB_INCH, { FI, 0, 16, false }, "0'-7\"", true, 7 * RB_INCH },
 	{ -2 * RB_INCH, { FI, 0, 16, false }, "-0'-2\"", true, -2 * RB_INCH },
@@ -48,6 +49,7 @@ static const struct format_case {
 	{ HUNDREDTHS(999) + 1524000, { FT, 2, 0, false }, "10.00", false, 10 * RB_FOOT },
 	{ -1, { FT, 2, 0, false }, "0.00", false, 0 },
 	{ 1, { FT, 9, 0, false }, "0.000000003", false, 1 },
+	{ 1, { FT, 12, 0, false }, "0.000000003", false, 1 },
 	{ RB_LENGTH_MAX, { FT, 2, 0, false }, "32808.40", false, 3280840 * 3048000LL },
 
 	{ WANTED, { IN, 1, 0, false }, "63.5\"", true, WANTED },

@@ -43,6 +43,7 @@ static const struct {
 	{ LENGTH(7, 1),   '/', LENGTH(14, 1),  NUMBER(1, 2),    RB_EXPRESSION_READ },
 	{ NUMBER(7, 1),   '/', NUMBER(14, 1),  NUMBER(1, 2),    RB_EXPRESSION_READ },
 	{ LENGTH(HUGE, 1), '+', LENGTH(HUGE - 1, 1), LENGTH(2 * HUGE - 1, 1), RB_EXPRESSION_READ },
+	{ LENGTH(1, HUGE - 1), '/', NUMBER(2, 1), LENGTH(1, 2 * HUGE - 2), RB_EXPRESSION_READ },
 
 	{ LENGTH(1, 1),   '+', NUMBER(1, 1),   NUMBER(9, 9),    RB_EXPRESSION_MIXED },
 	{ NUMBER(1, 1),   '-', LENGTH(1, 1),   NUMBER(9, 9),    RB_EXPRESSION_MIXED },
@@ -55,6 +56,7 @@ static const struct {
 	{ LENGTH(-HUGE, 1), '-', LENGTH(HUGE, 1), NUMBER(9, 9), RB_EXPRESSION_BIG },
 	{ LENGTH(HUGE, 1), '*', NUMBER(HUGE, 1), NUMBER(9, 9),  RB_EXPRESSION_BIG },
 	{ LENGTH(1, HUGE), '/', NUMBER(HUGE, 1), NUMBER(9, 9),  RB_EXPRESSION_BIG },
+	{ LENGTH(1, HUGE), '/', NUMBER(2, 1), NUMBER(9, 9),     RB_EXPRESSION_BIG },
 	{ LENGTH(1, HUGE), '+', LENGTH(1, HUGE - 1), NUMBER(9, 9), RB_EXPRESSION_BIG },
 };
 /* clang-format on */

@@ -132,6 +132,8 @@ static const struct read_case {
 	{ "3/4 in",                 M,  48 * RB_SIXTYFOURTH },
 	{ "3.0625 in",              IN, 196 * RB_SIXTYFOURTH },
 	{ "63.5",                   IN, WANTED },
+	{ "63",                     IN, 63 * RB_INCH },
+	{ "63.25",                  IN, 253 * (RB_INCH / 4) },
 	{ "63 1/2",                 IN, WANTED },
 	{ "63-1/2",                 IN, WANTED },
 	{ "5 " HALF,                IN, 352 * RB_SIXTYFOURTH },
@@ -360,6 +362,7 @@ static const struct written_case {
 	{ "5-3",          FI, RB_AS_FEET_INCHES, FI, 0, 1,  false, false },
 	{ "0",            FI, RB_AS_FEET_INCHES, FI, 0, 1,  false, false },
 	{ "5 1/2 ft",     FT, RB_AS_FEET_INCHES, FI, 0, 1,  false, false },
+	{ "5 1/16 ft",    FT, RB_AS_FEET_INCHES, FI, 0, 4,  false, false }, /* 5'-0 3/4" */
 	{ "63.50\"",      FT, RB_AS_INCHES,      IN, 2, 1,  false, false },
 	{ "63.5",         IN, RB_AS_INCHES,      IN, 1, 1,  false, false },
 	{ "63 3/4",       IN, RB_AS_INCHES,      IN, 0, 4,  false, false },

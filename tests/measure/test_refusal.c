@@ -32,6 +32,8 @@ static const struct refuse_case {
 	{ "1.00 $",        FT, RB_REFUSE_TEXT, 5, { 0 } },
 	{ "inv",           FT, RB_REFUSE_TEXT, 3, { 0 } },
 	{ "()",            FT, RB_REFUSE_TEXT, 1, { 0 } },
+	{ "(5.29",         FT, RB_REFUSE_TEXT, 0, { 0 } }, /* half a bracket */
+	{ "5.29)",         FT, RB_REFUSE_TEXT, 4, { 0 } },
 	{ "5'-",           FI, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5'--3\"",       FI, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5 ft.5 in",     FI, RB_REFUSE_TEXT, 2, { 0 } },
@@ -42,9 +44,9 @@ static const struct refuse_case {
 	{ "5.29 1/2",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5/3-2026",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "1e",            FT, RB_REFUSE_TEXT, 1, { 0 } },
+	{ "5ftO",          FT, RB_REFUSE_TEXT, 1, { 0 } }, /* no word is cured */
 	{ "55555555555555555555555555555555555555555555555555555555555" HALF "\"",
 	                   IN, RB_REFUSE_TEXT, 0, { 0 } },
-	{ "'1.5'",         M,  RB_REFUSE_TEXT, 4, { 457200000 } },
 	{ "1" HALF "2",    IN, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29 5.29",
 	                   FT, RB_REFUSE_TEXT, 0, { 0 } },
@@ -79,6 +81,9 @@ static const struct refuse_case {
 
 	{ "5.3.2",         FT, RB_REFUSE_POINTS, 0, { 0 } },
 	{ "5.3.",          FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "5.3.26",        FT, RB_REFUSE_POINTS, 0, { 0 } }, /* a date has 05.03.26 */
+	{ "05.3.26",       FT, RB_REFUSE_POINTS, 0, { 0 } },
+	{ "5.03.26",       FT, RB_REFUSE_POINTS, 0, { 0 } },
 	{ "5..3",          FT, RB_REFUSE_POINTS, 0, { 0 } },
 	{ "5,3,2",         FT, RB_REFUSE_POINTS, 0, { 0 } },
 
@@ -117,6 +122,8 @@ static const struct refuse_case {
 	{ "5.3.2026",      M,  RB_REFUSE_DATE, 0, { MILLI(5300), MILLI(3500) } },
 	{ "12/05/26",      FI, RB_REFUSE_DATE, 0, { FEET_64(12, 320) } },
 	{ "2026-05-11",    FI, RB_REFUSE_DATE, 0, { FEET_64(5, 704), FEET_64(11, 320) } },
+	{ "12/13/26",      FI, RB_REFUSE_DATE, 0, { 0 } },
+	{ "13/12/26",      FI, RB_REFUSE_DATE, 0, { 0 } },
 	{ "13/05/26",      FI, RB_REFUSE_DATE, 0, { FEET_64(13, 320) } },
 	{ "2026-10-24",    FI, RB_REFUSE_DATE, 0, { FEET_64(24, 640) } },
 	{ "03/08/26",      IN, RB_REFUSE_DATE, 0,
@@ -134,6 +141,24 @@ static const struct refuse_case {
 	{ "May-32",        FI, RB_REFUSE_DATE, 0, { FEET_64(32, 320), 10 * RB_SIXTYFOURTH } },
 	{ "Feb-30",        FI, RB_REFUSE_DATE, 0, { FEET_64(30, 128) } },
 	{ "May 3",         FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "5-Mar-2026",    FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
+	{ "2026-Mar-05",   FI, RB_REFUSE_DATE, 0, { FEET_64(3, 320), FEET_64(5, 192) } },
+	{ "2026-13-13",    FT, RB_REFUSE_TEXT, 0, { 0 } }, /* no month is left */
+	{ "2026-05-32",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "2026-00-05",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "13/13/2026",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "32/05/2026",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "05/0/2026",     FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5/3/123",       FT, RB_REFUSE_TEXT, 0, { 0 } }, /* no year */
+	{ "5/3-26",        FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "Mar-May-26",    FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "Mar-2026",      FI, RB_REFUSE_DATE, 0, { 0 } },
+	{ "2026 May",      FI, RB_REFUSE_DATE, 0, { 0 } },
+	{ "Err:x",         FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "1E-30",         FT, RB_REFUSE_EXPONENT, 0, { 0 } },
+	{ "0E-5",          FT, RB_REFUSE_EXPONENT, 0, { 0 } },
+	{ "5:03.1234567",  FI, RB_REFUSE_TIME, 0, { 0 } },
+	{ "5:03:07",       FI, RB_REFUSE_TIME, 0, { 0 } },
 	{ "Nov 25, 2026",  FI, RB_REFUSE_DATE, 0, { FEET_64(25, 704) } },
 	{ "5. M\xC3\xA4rz 2026",
 	                   FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
@@ -147,6 +172,26 @@ static const struct refuse_case {
 	{ "05:03:00 AM",   FT, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
 	{ "05:03:00",      FI, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
 	{ "5:03",          FI, RB_REFUSE_TIME, 0, { FEET_64(5, 192) } },
+	{ "12:05:00 AM",   FI, RB_REFUSE_TIME, 0, { FEET_64(0, 320) } }, /* was 0:5 */
+	{ "12:05:00 PM",   FI, RB_REFUSE_TIME, 0, { FEET_64(12, 320) } },
+	{ "4:27",          FT, RB_REFUSE_TIME, 0, { HUNDREDTHS(427) } },
+	{ "1:62",          M,  RB_REFUSE_TIME, 0, { MILLI(1620) } },
+	{ "=4.27",         FT, RB_REFUSE_TEXT, 0, { HUNDREDTHS(427) } },
+	{ "~ 4.27",        FT, RB_REFUSE_TEXT, 0, { HUNDREDTHS(427) } },
+	{ "4.27*",         FT, RB_REFUSE_TEXT, 4, { HUNDREDTHS(427) } },
+	{ "5'-3 1/2\"?",   FI, RB_REFUSE_TEXT, 9, { WANTED } },
+	{ "4.27,",         FT, RB_REFUSE_TEXT, 4, { HUNDREDTHS(427) } },
+	{ "1 613 mm",      FT, RB_REFUSE_SPACED, 0, { MILLI(1613) } },
+	{ "1 613",         MM, RB_REFUSE_SPACED, 0, { MILLI(1613) } },
+	{ "5'-3\" 1/2",    FI, RB_REFUSE_TEXT, 0, { WANTED } },
+	{ "63\" 1/2",      FT, RB_REFUSE_TEXT, 0, { WANTED } },
+	{ "5 29/100",      FT, RB_REFUSE_UNMARKED, 0, { HUNDREDTHS(529) } },
+	{ "1,613 mm",      FT, RB_REFUSE_COMMA, 0, { MILLI(1613) } },
+	{ "1,613",         MM, RB_REFUSE_COMMA, 0, { MILLI(1613) } },
+	{ "1,6",           MM, RB_REFUSE_COMMA, 0, { 1600000 } },
+	{ "4. 27",         FT, RB_REFUSE_SPACED, 0, { HUNDREDTHS(427) } },
+	{ "4 .27 ft",      M,  RB_REFUSE_SPACED, 0, { HUNDREDTHS(427) } },
+	{ "5' 3 .5\"",     FI, RB_REFUSE_SPACED, 0, { WANTED } },
 	{ "05:03.50",      FI, RB_REFUSE_TIME, 0, { WANTED } },
 	{ "12:30:00 PM",   FI, RB_REFUSE_TIME, 0, { 0 } },
 	{ "12:30:00",      FI, RB_REFUSE_TIME, 0, { 0 } },
@@ -172,10 +217,12 @@ static const struct refuse_case {
 
 	{ "1.00E+05",      FT, RB_REFUSE_EXPONENT, 0, { 0 } },
 	{ "2.00E-01",      FT, RB_REFUSE_EXPONENT, 0, { HUNDREDTHS(20) } },
+	{ "500000000000000000E-18", FT, RB_REFUSE_EXPONENT, 0, { RB_FOOT / 2 } },
 	{ "1E5",           FT, RB_REFUSE_EXPONENT, 0, { 0 } },
 	{ "-1e-1",         FT, RB_REFUSE_EXPONENT, 0, { -HUNDREDTHS(10) } },
 
 	{ "0x1F",          FT, RB_REFUSE_HEX, 0, { 0 } },
+	{ "0xg",           FT, RB_REFUSE_TEXT, 1, { 0 } },
 	{ "0x1p3",         FT, RB_REFUSE_HEX, 0, { 0 } },
 
 	{ "nan",           FT, RB_REFUSE_NAN, 0, { 0 } },
@@ -191,6 +238,8 @@ static const struct refuse_case {
 	{ "#N/A",          FT, RB_REFUSE_SHEET, 0, { 0 } },
 	{ "Err:509",       FT, RB_REFUSE_SHEET, 0, { 0 } },
 	{ "Err:502",       FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "##",            FT, RB_REFUSE_SHEET, 0, { 0 } },
+	{ "#",             FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "####",          FT, RB_REFUSE_SHEET, 0, { 0 } },
 
 	/* each of these is the UTF-8 of a good reading, read as Windows-1252 */
@@ -226,6 +275,11 @@ static const struct refuse_case {
 	{ "7 3/8",         M,  RB_REFUSE_UNMARKED, 0, { 472 * RB_SIXTYFOURTH } },
 	{ "5  5/16",       M,  RB_REFUSE_UNMARKED, 0, { 340 * RB_SIXTYFOURTH } },
 	{ "63-1/2",        M,  RB_REFUSE_UNMARKED, 0, { WANTED } },
+	{ "5-1/2",         FI, RB_REFUSE_UNMARKED, 0, { FEET_64(5, 32), 352 * RB_SIXTYFOURTH } },
+	{ "5-1/2",         FT, RB_REFUSE_UNMARKED, 0,
+	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
+	{ "'1.5'",         M,  RB_REFUSE_TEXT, 4, { MILLI(1500), 15 * (RB_FOOT / 10) } },
+	{ "'5'",           IN, RB_REFUSE_TEXT, 2, { 5 * RB_INCH, 5 * RB_FOOT } },
 	{ "1/2",           FI, RB_REFUSE_UNMARKED, 0, { 32 * RB_SIXTYFOURTH, 6 * RB_INCH } },
 
 	{ "5.2912345",     FT, RB_REFUSE_FINE, 0, { 52912 * (RB_FOOT / 10000) } },
@@ -236,9 +290,15 @@ static const struct refuse_case {
 	{ "63.291667 in",  FI, RB_REFUSE_FINE, 0, { 63292 * (RB_INCH / 1000) } },
 	{ "0.1000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(100) } },
 	{ "5.0000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(5000) } },
-	{ "5 1/128\"",     FI, RB_REFUSE_FINE, 2, { 0 } },
+	{ "0.00000000000000000000001", FT, RB_REFUSE_FINE, 0, { 0 } },
+	{ "5.00000000000000000000001", FT, RB_REFUSE_FINE, 0, { 5 * RB_FOOT } },
+	{ "5 1/128\"",     FI, RB_REFUSE_FINE_MARK, 2, { FEET_64(0, 321) } },
+	{ "3/128\"",       FI, RB_REFUSE_FINE_MARK, 0, { FEET_64(0, 2) } },
+	{ "1/4096\"",      FT, RB_REFUSE_FINE_MARK, 0, { FEET_64(0, 1) } },
 
 	{ "-(0.42)",       FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(42) } },
+	{ "-(3 1/10\")",   FI, RB_REFUSE_SIGNS, 0, { -78740000 } },
+	{ "-(5.291667)",   FT, RB_REFUSE_SIGNS, 0, { -WANTED } },
 	{ "--5.3",         FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(530) } },
 	{ "inv -3.045",    M,  RB_REFUSE_SIGNS, 0, { -MILLI(3045) } },
 	{ "(inv 3.045)",   M,  RB_REFUSE_SIGNS, 0, { -MILLI(3045) } },
@@ -262,6 +322,15 @@ static const struct refuse_case limit_refusals[] = {
 	{ "-1624",  M,  RB_REFUSE_POINT_LOST, 1, { -MILLI(1624) } },
 	{ "162400", M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1624) } },
 	{ "635",    IN, RB_REFUSE_POINT_LOST, 0, { WANTED } },
+	{ "1624",   IN, RB_REFUSE_POINT_LOST, 0, { 1624 * (RB_INCH / 10) } },
+	{ "59125",  IN, RB_REFUSE_POINT_LOST, 0, { 473 * (RB_INCH / 8) } },
+	{ "16",     M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1600) } },
+	{ "162",    M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1620), MILLI(162) } },
+	{ "99999",  M,  RB_REFUSE_POINT_LOST, 0, { 0 } },
+	{ "16130",  MM, RB_REFUSE_POINT_LOST, 0, { MILLI(1613) } },
+	{ "99999",  MM, RB_REFUSE_POINT_LOST, 0, { 0 } },
+	{ "100",    FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(100), HUNDREDTHS(1000) } },
+	{ "26",     FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(260), HUNDREDTHS(26) } },
 };
 
 static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */
@@ -275,8 +344,10 @@ static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */
 static const struct refuse_case elevation_refusals[] = {
 	{ "512.37",   FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(51237) } },
 	{ "98.5",     FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(9850) } },
-	{ "(98.24)",  FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(9824) } },
-	{ "inv 98.24", FT, RB_REFUSE_SIGNS, 0, { HUNDREDTHS(9824) } },
+	{ "(98.24)",  FT, RB_REFUSE_INVERTED, 0, { -HUNDREDTHS(9824) } },
+	{ "inv 98.24", FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(9824) } },
+	{ "-(98.24)", FT, RB_REFUSE_INVERTED, 0, { -HUNDREDTHS(9824) } },
+	{ "--98.24",  FT, RB_REFUSE_SIGNS, 0, { -HUNDREDTHS(9824) } },
 	{ "1,234",    FT, RB_REFUSE_COMMA, 0, { 1234 * (RB_FOOT / 1000), 1234 * RB_FOOT } },
 	{ "512,37",   FT, RB_REFUSE_COMMA, 0, { HUNDREDTHS(51237) } },
 	{ "12,34.50", FT, RB_REFUSE_POINTS, 0, { 0 } },
@@ -287,10 +358,22 @@ static const struct refuse_case elevation_refusals[] = {
 	  { FEET_64(5, 192), FEET_64(3, 320), HUNDREDTHS(530) } },
 };
 
+static const struct refuse_case tape_refusals[] = {
+	{ "inv 5'",   FT, RB_REFUSE_INVERTED, 0, { 5 * RB_FOOT } },
+	{ "(5')",     FT, RB_REFUSE_INVERTED, 0, { -5 * RB_FOOT } },
+};
+
+static const struct refuse_case drop_refusals[] = {
+	{ "-3.25",    FT, RB_REFUSE_NEGATIVE, 0, { HUNDREDTHS(325) } },
+	{ "-3'-3\"",  FI, RB_REFUSE_NEGATIVE, 0, { FEET_64(3, 192) } },
+	{ "(3.25)",   FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(325) } },
+	{ "inv 3.25", FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(325) } },
+};
+
 static const struct refuse_case run_refusals[] = {
 	{ "-12.5",    FT, RB_REFUSE_NEGATIVE, 0, { HUNDREDTHS(1250) } },
 	{ "-12'-6\"", FI, RB_REFUSE_NEGATIVE, 0, { FEET_64(12, 384) } },
-	{ "(12.5)",   FT, RB_REFUSE_SIGNS, 0, { HUNDREDTHS(1250) } },
+	{ "(12.5)",   FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(1250) } },
 	{ "12-6",     FT, RB_REFUSE_DASHED, 0, { FEET_64(12, 384) } },
 	{ "5 1/2",    IN, RB_REFUSE_UNMARKED, 0,
 	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
@@ -311,7 +394,8 @@ static int wrong_refusal(const struct refuse_case *c, struct rb_reading got)
 	int maybes = maybes_of(c), wrong;
 
 	wrong = got.refusal != c->refusal || got.where != c->where ||
-		got.maybes != maybes;
+		got.maybes != maybes || got.value.nm != 0 || got.odd_fraction ||
+		got.sixtyfourth || got.inverted;
 	for (int i = 0; i < maybes && !wrong; i++)
 		wrong = got.maybe[i].nm != c->maybe[i];
 	if (wrong)
@@ -341,8 +425,21 @@ static void refuses_the_rest(void **state)
 	REFUSES_ALL(limit_refusals, RB_OF_ROD, false, rb_length_of(25 * RB_FOOT));
 	REFUSES_ALL(comma_refusals, RB_OF_ROD, true, rb_length_none());
 	REFUSES_ALL(elevation_refusals, RB_OF_ELEVATION, false, rb_length_none());
+	REFUSES_ALL(tape_refusals, RB_OF_TAPE, false, rb_length_none());
+	REFUSES_ALL(drop_refusals, RB_OF_DROP, false, rb_length_none());
 	REFUSES_ALL(run_refusals, RB_OF_RUN, false, rb_length_none());
 	assert_int_equal(wrong, 0);
+}
+
+/* 0 is no length of a rod; one nanometre is. */
+static void takes_any_limit(void **state)
+{
+	(void)state;
+	assert_int_equal(parse("1624", M, RB_OF_ROD, false, rb_length_of(0)).refusal,
+			 RB_READ);
+	assert_int_equal(parse("5 29", FT, RB_OF_ROD, false, rb_length_of(0)).maybes, 1);
+	assert_int_equal(parse("1624", M, RB_OF_ROD, false, rb_length_of(1)).refusal,
+			 RB_REFUSE_POINT_LOST);
 }
 
 /* Zeros behind the point are figures too: more of them than a number can hold. */
@@ -367,6 +464,7 @@ static void every_refusal_has_a_row(void **state)
 	for (size_t i = 0; i < sizeof rod_refusals / sizeof *rod_refusals; i++)
 		seen[rod_refusals[i].refusal] = true;
 	seen[limit_refusals[0].refusal] = true;
+	seen[tape_refusals[0].refusal] = true;
 	seen[run_refusals[0].refusal] = true;
 	for (int i = 0; i < RB_REFUSALS; i++)
 		if (!seen[i])
@@ -405,6 +503,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(refuses_the_rest),
+		cmocka_unit_test(takes_any_limit),
 		cmocka_unit_test(takes_any_number_of_zeros),
 		cmocka_unit_test(every_refusal_has_a_row),
 		cmocka_unit_test(takes_any_bytes),

@@ -18,6 +18,8 @@ static void names_of_units(void **state)
 		{ "feet and inches", FI }, { "feet-inches", FI }, { "m", M }, { "metres", M },
 		{ "meters", M }, { "mm", MM }, { "Millimetres", MM }, { " ft. ", FT },
 		{ "", -1 }, { "decimal", -1 }, { "yards", -1 }, { "5 ft", -1 }, { "cm", -1 },
+		{ "ft 0", -1 }, { "9 ft", -1 }, { "ftz", -1 }, { "fta", -1 },
+		{ "decimal abcdefghijklmnopqrstuvwx", -1 }, /* as many letters as are held */
 		{ "feet and inches and sixteenths, more or less", -1 },
 	};
 	/* clang-format on */

@@ -103,6 +103,20 @@ static void ratios_beyond_128_bits(void **state)
 	assert_true(rb_wide_compare_ratios(0, big, 1, big) < 0);
 }
 
+static void common_divisors(void **state)
+{
+	rb_wide large = rb_wide_mul(INT64_MAX, 6);
+
+	(void)state;
+	assert_int_equal(rb_wide_common_divisor(12, 18), 6);
+	assert_int_equal(rb_wide_common_divisor(18, 12), 6);
+	assert_int_equal(rb_wide_common_divisor(7, 5), 1);
+	assert_int_equal(rb_wide_common_divisor(9, 0), 9);
+	assert_int_equal(rb_wide_common_divisor(0, 9), 9);
+	assert_true(rb_wide_common_divisor(large, rb_wide_mul(INT64_MAX, 4)) ==
+		    rb_wide_mul(INT64_MAX, 2));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -110,6 +124,7 @@ int main(void)
 		cmocka_unit_test(divides_products_beyond_64_bits),
 		cmocka_unit_test(roots_are_the_whole_ones_below),
 		cmocka_unit_test(products_are_compared),
+		cmocka_unit_test(common_divisors),
 		cmocka_unit_test(ratios_are_compared_exactly),
 		cmocka_unit_test(ratios_beyond_128_bits),
 	};

@@ -338,6 +338,8 @@ static const struct name_case {
 	{ "not known, with words", "TP-1\nTP-1 spike\n",          "TP-1=TP-1 TP-1 spike=TP-1 spike", "" },
 	{ "ground comes again",    "ground\nG round\n",           "ground=ground G round=G round", "near-name@4:0" },
 	{ "mangled: exponent",     "1.00E+05\n",                  "1.00E+05=1.00E+05", "mangled-name@3:0" },
+	{ "mangled: comma",        "\"1,00E+05\"\n",              "1,00E+05=1,00E+05", "mangled-name@3:0" },
+	{ "mangled: letters",      "Caf\u00C3\u00A9\nCaf\u00C3\u00A9\n", "Caf\u00C3\u00A9=Caf\u00C3\u00A9 Caf\u00C3\u00A9=Caf\u00C3\u00A9", "mangled-letters@3:0" },
 	{ "mangled: error",        "#NAME?\n",                    "#NAME?=#NAME?", "mangled-name@3:0" },
 	{ "mangled: date",         "2026-05-03\n",                "2026-05-03=2026-05-03", "mangled-name@3:0" },
 	{ "not mangled",           "MH 1-2\n3A\nE5\n5-3\n",       "MH 1-2=MH 1-2 3A=3A E5=E5 5-3=5-3", "" },
@@ -448,7 +450,8 @@ static const struct fault_case {
 	{ "all three",               HEAD "BM,100,4.27,,\nA,,3.00,5.00,6.00\n", "sights-together@3:3" },
 	{ "bs and fs",               HEAD "BM,100,4.27,,\nA,,3.00,,6.00\n", "" },
 	{ "no name, bs",             HEAD "BM,100,4.27,,\n,,3.12,,\n", "no-name@3:2" },
-	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "no-name@3:4" },
+	{ "no name, fs",             HEAD "BM,100,4.27,,\n,,,,6.00\n", "" }, /* told where it ends a run */
+	{ "no name, bs and fs",      HEAD "BM,100,4.27,,\n,,3.12,,6.00\n", "no-name@3:2" },
 	{ "no name, is",             HEAD "BM,100,4.27,,\n,,,6.00,\n", "" },
 	{ "beyond the rod, marked",  HEAD "BM,100,25'-1\",,\n", "beyond-rod@2:2" },
 	{ "beyond the rod, bare",    HEAD "BM,100,25.13,,\n", "beyond-rod@2:2" },
@@ -477,12 +480,38 @@ static const struct fault_case {
 	{ "a minus",                 HEAD "BM,100,4.27,,\nA,,,-3.45,\n", "inverted" },
 	{ "brackets",                HEAD "BM,100,4.27,,\nA,,,(3.45),\nB,,,inv 3.45,\n", "inverted" },
 	{ "the word behind",         HEAD "BM,100,4.27,,\nA,,,3.45 inv,\n", "inverted" },
+	{ "inverted where no rod is", "point,known elevation,bs,is,fs,dip\nBM,(100),4.27,,,\nA,,,3.45,,inv 2.1\nB,,,3.45,,(2.1)\nC,,,3.45,,2.1\n", "inverted-mark@2:1 inverted-mark@3:5 inverted-mark@4:5" },
+	{ "a tape that goes up",     "point,known elevation,bs,is,dip\nBM,100,4.27,,\nA,,,3.45,-2.1\n", "negative@3:4" },
+	/* a heading's own unit */
+	{ "the unit of the book",    "unit,m\npoint,known elevation (m),BS (m),is,FS (metres),bs dist (m)\nBM,100,1.5,,,20\nA,,,,1.4,\n", "" },
+	{ "another unit",            "point,known elevation (m),BS (m),is,fs,bs dist (ft)\nBM,100,1.57,,,20\nA,,,,1.44,\n", "heading-unit@1:1" },
+	{ "runs in a book of inches", "unit,ft-in\npoint,known elevation (ft),BS (ft-in),fs dist (ft)\nBM,100,5'-3\",20\n", "" },
+	{ "readings in feet only",   "unit,ft-in\npoint,known elevation,BS (ft)\nBM,100,5'-3\"\n", "heading-unit@2:2" },
+	{ "a row of units",          HEAD ",(ft),(ft),ft,[ft]\nBM,100,1.57,,\nA,,,,1.44\n", "units-row@2" },
+	{ "a row of other units",    HEAD "m,m,m,m,m\nBM,100,1.57,,\nA,,,,1.44\n", "units-row@2 heading-unit@2:1" },
+	{ "the unit of the rows",    "point,known elevation,BS (m),unit\nBM,100,1.57,m\n", "" },
+	/* struck out */
+	{ "dashes for nothing",      "point,known elevation,bs,is,fs,ch,rod on,elev,unit\nBM,100,4.27,-,--,\u2014,-,\u2212,-\nA,-,\u2013,3.45,,,,,\n", "" },
+	{ "dashes are no sight",     HEAD "BM,100,-,,\n", "no-sight@1" },
+	/* keys where they are not read */
+	{ "a key below the header",  HEAD "unit,m\nBM,100,4.27,,\ntolerance: 0.02 ft\n", "key-below-header@2:0 key-below-header@4:0" },
+	{ "as above the header",     "unit,ft\n" HEAD "BM,100,4.27,,\nunit,ft\n", "" },
+	{ "not as above the header", "unit,ft\n" HEAD "BM,100,4.27,,\nunit,m\n", "same-key-twice@4:0" },
+	{ "words below the header",  HEAD "BM,100,4.27,,\nproject,Larch St\ndate: 3/17\nrod,,,4.2,\nweather,,,,\n", "" },
+	{ "no name",                 HEAD "BM,$100,4.27,,\n", "not-a-reading@2:1" },
 	{ "two signs",               HEAD "BM,100,4.27,,\nA,,,-(3.45),\n", "two-signs@3:3" },
 	/* a sheet's formulas */
 	{ "64ths",                   HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n", "read-as-64ths@1:2 read-as-64ths@1:3" },
 	/* the note keeper's sums */
 	{ "sums",                    HEAD "BM,100,4.27,,\nA,,,,3.12\nsum,,104.27,,33.12\n", "" },
 	{ "a colon behind the word",           HEAD "BM,100,4.27,,\nTotal:,,x,,\nClosure,,,,0.01\nMISCLOSURE,,-0.01,ok,\n", "" },
+	{ "sums by other words",     HEAD "BM,100,4.27,,\nA,,,,3.12\nPage 1 total,,104.27,,33.12\nSum (BS),,4.27,,\n\u03A3 FS,,,,3.12\nerror of closure,,,,0.01\n", "" },
+	{ "sum and Sum: are no near names", HEAD "BM,100,4.27,,\nsub total,,4.27,,\nsub-total,,,,3.12\n", "" },
+	{ "points like sums",        HEAD "BM,100,4.27,,\nSUMP-1,,,5.1,\nTotal station,,,5.2,\nSummit,,,5.3,\n", "" },
+	{ "a point or a sum",        HEAD "BM,100,4.27,,\nTotal 3,,,,4.27\n", "sum-or-point@3:0" },
+	{ "a remark with such a name", HEAD "BM,100,4.27,,\nTotal 3,,,,\n", "" },
+	{ "sums like a turning point", HEAD "BM,100,4.27,,\nTotal page 1,,,,4.27\nTotal page 1,,4.12,,\n", "sum-or-point@4:0" },
+	{ "sums over the rod",       HEAD "BM,100,4.27,,\nTotal page 1,,,,34.27\nTotal page 1,,34.12,,\n", "" },
 	{ "a word among the sums",   HEAD "BM,100,4.27,,\ntotals,,checks,,\n", "" },
 	/* comments */
 	{ "a comment",               HEAD "# from,,,,\nBM,100,4.27,,\n", "" },
@@ -504,6 +533,40 @@ static void faults_and_habits(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* An elevation on the row that opens the book, or above it, is probably the benchmark's.
+ */
+static void names_the_likely_known_elevation(void **state)
+{
+	static const struct {
+		const char *csv;
+		uint32_t line; /* 0: none is named */
+	} cases[] = {
+		{ "point,known elevation,bs,fs,elevation\nBM,,4.27,,100.00\n", 2 },
+		{ "point,known elevation,bs,fs,elevation\nX,,,,99.00\nBM,,4.27,,\n", 2 },
+		{ "point,bs,fs,elevation\nBM,,,100.00\nBM,4.27,,\n", 2 },
+		{ "point,bs,fs,elevation\nBM,4.27,,\nTP,,3.00,101.27\n", 0 },
+		{ "point,bs,fs\nBM,4.27,\n", 0 },
+	};
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct notes notes = notes_of(cases[i].csv);
+		const struct rb_finding *found =
+			finding_of(&notes.findings, RB_CODE_NO_KNOWN_ELEVATION);
+		uint32_t line = found && found->argument[0].kind == RB_LINE
+					? (uint32_t)found->argument[0].count
+					: 0;
+
+		if (!found || line != cases[i].line) {
+			print_error("%s: line %u\n", cases[i].csv, line);
+			wrong++;
+		}
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 /* Values are exactly what was written; the note names the lines of inverted readings. */
 static void inverted_readings_are_negative(void **state)
 {
@@ -519,6 +582,18 @@ static void inverted_readings_are_negative(void **state)
 	assert_int_equal(notes.findings.count, 1);
 	assert_string_equal(notes.findings.item[0]->argument[0].text, "4, 5, 6 and 7");
 	assert_int_equal(notes.findings.item[0]->argument[1].count, 4);
+	notes_end(&notes);
+}
+
+static void a_line_with_two_inverted_readings_is_told_once(void **state)
+{
+	struct notes notes =
+		notes_of(HEAD "BM,100,4.27,,\nA,,-3.45,,-3.55\nB,,,-2.10,\n");
+	const struct rb_finding *note = finding_of(&notes.findings, RB_CODE_INVERTED);
+
+	(void)state;
+	assert_string_equal(note->argument[0].text, "3 and 4");
+	assert_int_equal(note->argument[1].count, 2);
 	notes_end(&notes);
 }
 
@@ -687,7 +762,9 @@ int main(void)
 		cmocka_unit_test(names),
 		cmocka_unit_test(chainages),
 		cmocka_unit_test(faults_and_habits),
+		cmocka_unit_test(names_the_likely_known_elevation),
 		cmocka_unit_test(inverted_readings_are_negative),
+		cmocka_unit_test(a_line_with_two_inverted_readings_is_told_once),
 		cmocka_unit_test(many_inverted_readings),
 		cmocka_unit_test(formulas_are_read_as_64ths),
 		cmocka_unit_test(sums_are_no_sights),

@@ -60,9 +60,12 @@ static const struct ground_case {
 	{ "ground", true },        { "CL", true },          { "c/l", true },
 	{ "Spot", true },          { " GROUND ", true },    { "(edge of lawn)", true },
 	{ "[a]", true },           { "(a name of more than thirty-two letters in brackets)", true },
-	{ "TP-1", false },         { "ground 1", false },   { "MH-1", false },
+	{ "TP-1", false },         { "ground 1", true },   { "MH-1", false },
 	{ "a name of more than thirty-two letters, no brackets", false },
-	{ "", false },
+	{ "GL", true },            { "G.L.", false },       { "spot 1", true },
+	{ "Spot 12", true },       { "CL 0+50", true },     { "gr-3", false },
+	{ "ground level", true },  { "OG", true },          { "floor drain 1", false },
+	{ "spot A", false },       { "GL-BM", false },      { "G1", false },          { "spot #4", true },      { "", false },
 };
 /* clang-format on */
 

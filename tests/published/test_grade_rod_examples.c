@@ -16,7 +16,8 @@ static void exam_item(void **state)
 	struct rb_todays_hi today =
 		rb_hi_of_benchmarks(FT(106, 3500), FT(4, 6500), NONE, NONE);
 	rb_length grade_rod = rb_length_sub(today.hi, FT(107, 8500));
-	struct rb_dig dig = rb_dig(grade_rod, FT(2, 4000), rb_dig_within(RB_FEET), true);
+	struct rb_dig dig =
+		rb_dig(rb_exact_of(grade_rod), FT(2, 4000), rb_dig_within(RB_FEET), true);
 
 	(void)state;
 	assert_int_equal(today.hi.nm, FT(111, 0).nm);

@@ -17,8 +17,9 @@
 
 static void hub_and_cut(void **state)
 {
-	struct rb_dig dig = rb_dig(rb_dig_wanted_from_hub(FT(5, 0), FT(7, 5000)),
-				   FT(12, 2000), rb_dig_within(RB_FEET), true);
+	struct rb_dig dig =
+		rb_dig(rb_exact_of(rb_dig_wanted_from_hub(FT(5, 0), FT(7, 5000))),
+		       FT(12, 2000), rb_dig_within(RB_FEET), true);
 
 	(void)state;
 	assert_int_equal(dig.wanted.nm, FT(12, 5000).nm);
@@ -28,8 +29,9 @@ static void hub_and_cut(void **state)
 
 static void hub_and_fill(void **state)
 {
-	struct rb_dig dig = rb_dig(rb_dig_wanted_from_hub(FT(12, 0), FT(-7, 0)),
-				   FT(5, 5000), rb_dig_within(RB_FEET), false);
+	struct rb_dig dig =
+		rb_dig(rb_exact_of(rb_dig_wanted_from_hub(FT(12, 0), FT(-7, 0))),
+		       FT(5, 5000), rb_dig_within(RB_FEET), false);
 
 	(void)state;
 	assert_int_equal(dig.wanted.nm, FT(5, 0).nm);

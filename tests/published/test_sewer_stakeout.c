@@ -38,8 +38,9 @@ static void cuts_and_boards(void **state)
 /* The string is the hub and the pole the rod: 10 ft wanted, 8.5 read. */
 static void depth_below_the_string(void **state)
 {
-	struct rb_dig dig = rb_dig(rb_dig_wanted_from_hub((rb_length){ 0 }, FT(10, 0)),
-				   FT(8, 5000), rb_dig_within(RB_FEET), true);
+	struct rb_dig dig =
+		rb_dig(rb_exact_of(rb_dig_wanted_from_hub((rb_length){ 0 }, FT(10, 0))),
+		       FT(8, 5000), rb_dig_within(RB_FEET), true);
 
 	(void)state;
 	assert_int_equal(dig.answer, RB_DIG);

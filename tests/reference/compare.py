@@ -1,14 +1,16 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
-"""Hold the program against the reference: random books, every number of the result.
+"""Hold the program against the reference: random books and drain plans, every number.
 
     python3 tests/reference/compare.py --program build/rodbook --count 1000 --seed 1
 
 Also: what `reduce -f csv` writes is a book with the same elevations, and a slip planted
-in a book is among the suspects.  The same seed gives the same books.
+in a book is among the suspects.  The same seed gives the same books and plans.
 """
 import argparse
+import functools
 import json
+import multiprocessing
 import os
 import random
 import subprocess
@@ -20,6 +22,8 @@ from fractions import Fraction
 sys.dont_write_bytecode = True
 
 import books
+import hold_levels
+import hold_plans
 import slips
 from reduce import FOOT, INCH, METRE, Reduced, half_away
 
@@ -28,22 +32,28 @@ SHOWN = {"ft": (FOOT, 4), "ft-in": (FOOT, 4), "in": (INCH, 3), "m": (METRE, 4),
 
 
 class Program:
-    def __init__(self, path):
-        self.path = path
-        self.folder = tempfile.TemporaryDirectory(prefix="compare-")
+    """The program, run in a folder of its own."""
+
+    def __init__(self, path, folder):
+        self.path = os.path.abspath(path)
+        self.folder = tempfile.mkdtemp(dir=folder)
 
     def file(self, name, data):
-        path = os.path.join(self.folder.name, name)
+        path = os.path.join(self.folder, name)
         with open(path, "wb") as file:
             file.write(data)
         return path
 
-    def run(self, *arguments):
-        return subprocess.run([self.path, *arguments], capture_output=True, check=False)
+    def run(self, *arguments, **options):
+        return subprocess.run([self.path, *arguments], capture_output=True, check=False,
+                              cwd=self.folder, **options)
 
     def reduce(self, path, *options):
+        return self.json("reduce", *options, path)
+
+    def json(self, command, *options):
         """Exit status, result or None, messages."""
-        done = self.run("reduce", "-f", "json", *options, path)
+        done = self.run(command, "-f", "json", *options)
         try:
             result = json.loads(done.stdout, parse_float=Decimal, parse_int=Decimal)
         except ValueError:
@@ -107,7 +117,14 @@ def differences(wanted, got, what):
                        f"expected {value}, given {have.get(key)}")
 
 
-def compare_book(program, data):
+def compare_book(program, seed, number):
+    """What differs, and the files and options with which it does."""
+    rng = random.Random(f"{seed}/{number}")
+    data = books.write(books.observe(rng), rng)
+    return reduce_book(program, data), {"book.csv": data}, []
+
+
+def reduce_book(program, data):
     path = program.file("book.csv", data)
     reduced = Reduced(data)
     status, result, talk = program.reduce(path)
@@ -133,38 +150,61 @@ def round_trip(program, path, result):
     return list(differences(wanted, second["points"], "round trip"))
 
 
-def compare(program, count, seed, show, keep=None):
-    wrong = 0
-    for number in range(count):
-        rng = random.Random(f"{seed}/{number}")
-        data = books.write(books.observe(rng), rng)
-        found = compare_book(program, data)
+class Worker:
+    """One of several processes; a program and its folder in each."""
+    program = None
+
+    @classmethod
+    def start(cls, path, folder):
+        cls.program = Program(path, folder)
+        hold_plans.prepare(cls.program)
+
+
+def run_one(compare, seed, number):
+    return (number, *compare(Worker.program, seed, number))
+
+
+def keep(folder, name, files):
+    for file, data in files.items():
+        with open(os.path.join(folder, f"{name}-{file}"), "wb") as out:
+            out.write(data)
+
+
+def compare_all(pool, what, compare, options):
+    """How many of the random cases differ."""
+    wrong, count = 0, options.count
+    one = functools.partial(run_one, compare, options.seed)
+    for number, found, files, arguments in pool.imap(one, range(count), 20):
         if not found:
             continue
         wrong += 1
-        if wrong <= show:
-            print(f"book {number}:")
-            print("\n".join("  " + line for line in found[:8]))
-            sys.stdout.flush()
-            if keep:
-                with open(os.path.join(keep, f"{seed}-{number}.csv"), "wb") as file:
-                    file.write(data)
-    print(f"books: {count - wrong} of {count} agree")
+        if wrong <= options.show:
+            print(f"{what} {number} {' '.join(arguments)}")
+            print("\n".join("  " + line for line in found[:8]), flush=True)
+            if options.keep:
+                keep(options.keep, f"{what}-{options.seed}-{number}", files)
+    print(f"{what}s: {count - wrong} of {count} agree", flush=True)
     return wrong
 
 
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--program", default="build/rodbook")
-    parser.add_argument("--count", type=int, default=1000)
+    parser.add_argument("--count", type=int, default=1000, help="books, and plans")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--slips", type=int, default=300, help="planted, of each kind")
     parser.add_argument("--show", type=int, default=10, help="disagreements shown")
-    parser.add_argument("--keep", metavar="FOLDER", help="where to leave those books")
+    parser.add_argument("--keep", metavar="FOLDER", help="where to leave their files")
+    parser.add_argument("--jobs", type=int, default=os.cpu_count())
     options = parser.parse_args()
-    program = Program(options.program)
-    wrong = compare(program, options.count, options.seed, options.show, options.keep)
-    missed = slips.plant(program, options.slips, options.seed)
+    with tempfile.TemporaryDirectory(prefix="compare-") as folder:
+        start = [options.program, folder]
+        with multiprocessing.Pool(options.jobs, Worker.start, start) as pool:
+            wrong = compare_all(pool, "book", compare_book, options)
+            wrong += compare_all(pool, "plan", hold_plans.compare, options)
+            wrong += compare_all(pool, "fall", hold_levels.compare_falls, options)
+            wrong += compare_all(pool, "peg", hold_levels.compare_pegs, options)
+        missed = slips.plant(Program(*start), options.slips, options.seed)
     sys.exit(1 if wrong or missed else 0)
 
 

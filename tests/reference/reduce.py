@@ -177,7 +177,7 @@ def header_of(row):
     return columns if "point" in columns and {"bs", "is", "fs"} & set(columns) else None
 
 
-def table_of(data):
+def table_of(data, is_header=header_of):
     """Lines with the number of the line on which each begins, and the separator."""
     data = data.removeprefix(b"\xef\xbb\xbf")
     try:
@@ -191,17 +191,17 @@ def table_of(data):
         for row in reader:
             rows.append((begin, [cell.strip() for cell in row]))
             begin = reader.line_num + 1
-        if any(header_of(row) for _, row in rows):
+        if any(is_header(row) for _, row in rows):
             return rows, separator
     raise Refused("no header")
 
 
-def keys_of(rows):
+def keys_of(rows, names=KEYS):
     keys = {}
     for _, row in rows:
         for place, cell in enumerate(row):
             name, colon, value = plain(cell).partition(":")
-            if name.strip() not in KEYS:
+            if name.strip() not in names:
                 continue
             if not value.strip():
                 value = next((c for c in row[place + 1:] if c), "")

@@ -1,8 +1,8 @@
 #!/bin/sh
 # tests/reference/units.sh PROGRAM
 #
-# A second opinion: a few hundred lengths, in every notation and with arithmetic, worked
-# out by GNU units too.  Skipped where that is not installed.
+# A second opinion: a thousand lengths, in every notation and with arithmetic, and a few
+# hundred slopes, worked out by GNU units too.  Skipped where that is not installed.
 program=${1:?}
 command -v units >/dev/null || { echo "units: GNU units is not here, skipped"; exit 0; }
 scratch=$(mktemp -d) || exit 2
@@ -11,8 +11,10 @@ trap 'exit 1' HUP INT TERM
 LC_ALL=C
 export LC_ALL
 
+lengths=1000 slopes=300
+
 # Two files, line by line: a length as we read it, and the same for GNU units.
-awk -v ours="$scratch/ours" -v theirs="$scratch/theirs" '
+awk -v lengths=$lengths -v ours="$scratch/ours" -v theirs="$scratch/theirs" '
 function pick(n) { # 0 to n - 1, the same everywhere
 	seed = (seed * 69069 + 12345) % 4294967296
 	return int(seed / 65536) % n
@@ -33,7 +35,8 @@ function decimal(unit, top, places,   n) {
 	return n " " unit
 }
 function one(   kind, f) {
-	kind = pick(6)
+	kind = pick(7)
+	if (kind == 6) return decimal("cm", 900, 1 + pick(4))
 	if (kind == 0) return decimal("ft", 100, 2 + pick(4))
 	if (kind == 1) return decimal("m", 40, 3 + pick(3))
 	if (kind == 2) return decimal("mm", 300, 1 + pick(3))
@@ -55,7 +58,7 @@ function expression(   a, b, them_a, factor) {
 }
 BEGIN {
 	seed = 20260317
-	for (i = 0; i < 400; i++) {
+	for (i = 0; i < lengths; i++) {
 		us = i % 2 ? expression() : one()
 		print us >ours
 		print them "\nft\n" them "\nin\n" them "\nm" >theirs
@@ -64,8 +67,8 @@ BEGIN {
 "$program" convert -f csv --decimals 9 <"$scratch/ours" >"$scratch/csv" || exit 1
 units -q -t -o %.15g <"$scratch/theirs" >"$scratch/values"
 
-# Cells of our CSV from the right: inputs hold no comma.
-awk -F, -v values="$scratch/values" '
+# Inputs hold no comma.
+awk -F, -v lengths=$lengths -v values="$scratch/values" '
 function differs(got, want,   off) {
 	off = got - want
 	return off > 1e-8 || off < -1e-8
@@ -82,5 +85,68 @@ NR > 1 {
 }
 END {
 	print "units: " rows + 0 " lengths, " wrong + 0 " values differ"
-	exit wrong > 0 || rows != 400
-}' "$scratch/csv"
+	exit wrong > 0 || rows != lengths
+}' "$scratch/csv" || exit 1
+
+# A plan of many legs, each with its slope; its JSON tells every slope in four ways.
+awk -v slopes=$slopes -v plan="$scratch/plan.csv" -v theirs="$scratch/theirs" '
+function pick(n) {
+	seed = (seed * 69069 + 12345) % 4294967296
+	return int(seed / 65536) % n
+}
+function decimal(top, places) {
+	return sprintf("%." places "f", (1 + pick(top * 10 ^ places - 1)) / 10 ^ places)
+}
+function fraction(   under, over) { # of an inch; sets part to the same for units
+	under = 2 ^ (1 + pick(5)); over = 1 + pick(2 * under - 1)
+	if (over == under) over = 1
+	part = over "|" under " in"
+	if (over < under) return over "/" under
+	return "1 " over - under "/" under
+}
+function one(   kind, n, m) {
+	kind = pick(8)
+	if (kind == 0) { n = fraction(); them = part "/ft"; return n " in/ft" }
+	if (kind == 1) { n = fraction(); them = part "/ft"; return n "\"/ft" }
+	if (kind == 2) { n = decimal(3, 3); them = n " in/ft"; return n " in per ft" }
+	if (kind == 3) { n = decimal(12, 2); them = n " percent"; return n "%" }
+	if (kind == 4) { n = 2 + decimal(300, pick(3)); them = "1/" n; return "1:" n }
+	if (kind == 5) { n = 2 + pick(400); them = "1/" n; return "1 in " n }
+	if (kind == 6) { n = decimal(90, 1); them = n " mm/m"; return n " mm/m" }
+	n = decimal(9, pick(3)); m = 4 + pick(20); them = n " in/(" m " ft)"
+	return n " in per " m " ft"
+}
+BEGIN {
+	seed = 20260324
+	print "outlet,last\npoint,chainage,invert,slope" >plan
+	for (i = 0; i < slopes; i++) {
+		us = one()
+		gsub(/"/, "\"\"", us)
+		print "P-" i "," 10 * i "," (i ? "" : 1000) ",\"" us "\"" >plan
+		print them "\nin/ft\n" them "\npercent\n1/(" them ")\n1\natan(" them ")\ndegree" >theirs
+	}
+	print "P-" slopes "," 10 * slopes ",," >plan
+}'
+"$program" drain --quiet -f json "$scratch/plan.csv" >"$scratch/json" || exit 1
+units -q -t -o %.15g <"$scratch/theirs" >"$scratch/values"
+
+awk -v slopes=$slopes -v values="$scratch/values" '
+BEGIN { split("inches_per_foot percent one_in degrees", key, " ") }
+/"inches_per_foot"/ {
+	for (i = 1; i <= 4; i++) {
+		got = $0
+		sub(".*\"" key[i] "\": ", "", got)
+		got += 0
+		if ((getline want <values) <= 0) want = "nothing"
+		off = got - want
+		if (want !~ /^[0-9.]+(e[-+]?[0-9]+)?$/ || off > 5.0001e-5 || off < -5.0001e-5) {
+			print "units: slope " legs + 1 ": " key[i] " " got ", and GNU units says " want
+			wrong++
+		}
+	}
+	legs++
+}
+END {
+	print "units: " legs + 0 " slopes, " wrong + 0 " values differ"
+	exit wrong > 0 || legs != slopes
+}' "$scratch/json"

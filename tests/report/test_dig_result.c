@@ -64,7 +64,7 @@ static void says(void **state)
 			.words = cases[i].words,
 		};
 
-		result.dig = rb_dig((rb_length){ cases[i].wanted },
+		result.dig = rb_dig(rb_exact_of((rb_length){ cases[i].wanted }),
 				    (rb_length){ cases[i].read }, result.within,
 				    cases[i].digging);
 		rb_phrase_clear(&phrase);
@@ -88,13 +88,13 @@ static void a_small_amount_is_said(void **state)
 
 	(void)state;
 	rb_phrase_init(&phrase, arena);
-	result.dig = rb_dig((rb_length){ IN }, (rb_length){ IN - IN / 32 },
+	result.dig = rb_dig(rb_exact_of((rb_length){ IN }), (rb_length){ IN - IN / 32 },
 			    (rb_length){ 0 }, true);
 	rb_dig_words(&phrase, &result);
 	assert_string_equal(phrase.text, "dig 1/32 in");
 	rb_phrase_clear(&phrase);
-	result.dig =
-		rb_dig((rb_length){ IN }, (rb_length){ IN - 1 }, (rb_length){ 0 }, true);
+	result.dig = rb_dig(rb_exact_of((rb_length){ IN }), (rb_length){ IN - 1 },
+			    (rb_length){ 0 }, true);
 	rb_dig_words(&phrase, &result);
 	assert_string_equal(phrase.text, "dig less than 1/64 in");
 	rb_arena_free(arena);

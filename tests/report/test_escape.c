@@ -11,6 +11,8 @@
 #include "report/escape.h"
 #include "report/html_words.h"
 
+#define MARK "\xE2\x80\x8E"
+
 static struct capture capture;
 
 /* clang-format off */
@@ -37,7 +39,11 @@ static const struct {
 	{ "a\xE2\x80\x8B" "b",         "a\\u200bb" },             /* no width */
 	{ "\xEF\xBF\xBE",              "\\ufffe" },               /* no character of XML */
 	{ "5\xE2\x80\xB2-3\xC2\xBD",   "5\xE2\x80\xB2-3\xC2\xBD" },
-	{ "\xD7\xA9\xD7\x9C",          "\xD7\xA9\xD7\x9C" },
+	/* The numbers behind a name that is written from the right stay behind it. */
+	{ "\xD7\xA9\xD7\x9C",          "\xD7\xA9\xD7\x9C" MARK },
+	{ "\xD7\xA9 \xD7\x9C: 0.17 ft", "\xD7\xA9 \xD7\x9C" MARK ": 0.17 ft" },
+	{ "\xD8\xA8-\xD8\xA8 4",       "\xD8\xA8" MARK "-\xD8\xA8" MARK " 4" },
+	{ "\xD7\xA9  4 \xF0\x9E\xA4\x80<", "\xD7\xA9" MARK "  4 \xF0\x9E\xA4\x80" MARK "&lt;" },
 	{ "",                          "" },
 };
 
@@ -61,6 +67,7 @@ static const struct {
 	{ "a\\",             "a\\00005c" },
 	{ "a\nb",            "a b" },
 	{ "\xE2\x80\xAE",    "\\00005cu202e" },
+	{ "a\xFF" "b",         "a\xEF\xBF\xBD" "b" },
 };
 /* clang-format on */
 

@@ -71,18 +71,24 @@ static void writes_a_bare_array(void **state)
 
 static void escapes(void **state)
 {
+	/* clang-format off */
 	static const struct {
 		const char *text, *json;
 	} cases[] = {
 		{ "5'-3\"", "\"5'-3\\\"\"" },
 		{ "a\\b\n\r\t\b\f", "\"a\\\\b\\n\\r\\t\\b\\f\"" },
 		{ "\x1b[0m\x01\x7f", "\"\\u001b[0m\\u0001\\u007f\"" },
-		{ "\xC2\xBD \xE2\x80\xAE", "\"\xC2\xBD \\u202e\"" },
+		{ "\xC2\xBD \xE2\x80\xAE", "\"\xC2\xBD \\u202e\"" }, /* turns the writing */
+		{ "a\xC2\x9B" "b",         "\"a\\u009bb\"" },         /* drives a terminal */
+		{ "\xE2\x80\xA8\xE2\x80\xA9", "\"\\u2028\\u2029\"" },
+		{ "\xF3\xA0\x81\x81",      "\"\\udb40\\udc41\"" },    /* a tag, U+E0041 */
+		{ "\xF0\x9F\x9A\xB0",      "\"\xF0\x9F\x9A\xB0\"" },
 		{ "\xFFz\xE2\x82", "\"\\ufffdz\\ufffd\\ufffd\"" },
 		{ "a\xE2\x80\xAE\xC2\x9B", "\"a\\u202e\\u009b\"" },
 		{ "\xF3\xA0\x80\x81", "\"\\udb40\\udc01\"" },
 		{ "", "\"\"" },
 	};
+	/* clang-format on */
 	int wrong = 0;
 
 	(void)state;

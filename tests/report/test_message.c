@@ -175,6 +175,12 @@ static const struct message_case {
 	  "the section from A to A does not close: 10 mm low, and 9 mm is allowed", "" },
 	{ HEADER "TP-1,,,5.00,,\n", "open-section", "",
 	  "the levels from BM-1 end open on TP-1: unchecked", "known elevation" },
+	{ HEADER "TP-1,5.11,,6.03,,\nBM-2,,3.00,,100.34,\n", "open-section", "",
+	  "the levels from BM-1 end open on TP-1: unchecked",
+	  "the sight on BM-2 is booked as an intermediate sight, and comes out 0.01 ft high: "
+	  "booked as a foresight it closes them; or carry them on" },
+	{ HEADER "BM-1,,4.27,,,\n", "open-section", "",
+	  "the levels from BM-1 end open on BM-1: unchecked", "comes out exactly right:" },
 	{ HEADER "TP-1,,,-2.00,,\nTP-2,,(1.00),,,\nBM-1,,,4.27,,\n", "inverted", "",
 	  "the rod was held upside down on lines 3 and 4: what was read there counts negative", "" },
 	{ HEADER "TP-1,,\x1b[2J5,,,\n", "not-a-reading", "C3",

@@ -78,6 +78,7 @@ static void writes_the_whole_book(void **state)
 		"      \"suspects\": []\n"
 		"    }\n"
 		"  ],\n"
+		"  \"spurs\": [],\n"
 		"  \"messages\": []\n"
 		"}\n");
 }

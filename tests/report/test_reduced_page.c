@@ -13,6 +13,9 @@
 #include "report/reduced_page.h"
 #include "report/text.h"
 
+#define CHUNK 4 /* no two takings share a block: each may fail */
+#include "notes/arena.c"
+
 static struct capture capture;
 static const struct rb_text_style plain = { RB_TEXT_COLUMNS, false };
 
@@ -64,22 +67,22 @@ static void aligns_feet_and_inches(void **state)
 			"CO 1,,5'-3 1/2\",,,\"2'-7\"\"\",rim,wye\n"
 			"BM 7,,,4'-9 3/8\",,,,\n",
 			false),
-		"Level notes                                      standard input, feet and inches\n"
+		"Level notes                                  standard input, feet and inches\n"
 		"crew JR\n"
 		"\n"
-		"point        BS          HI        IS        FS   elevation   adjusted       below\n"
-		"-----------------------------------------------------------------------------------\n"
-		"BM 7  4'-9 1/4\" 104'-9 1/4\"                         100'-0\"    100'-0\"\n"
+		"point         BS           HI         IS         FS    elevation    adjusted\n"
+		"----------------------------------------------------------------------------\n"
+		"BM 7   4'-9 1/4\"  104'-9 1/4\"                            100'-0\"     100'-0\"\n"
 		"    known\n"
-		"CO 1                        5'-3 1/2\"            99'-5 3/4\" 99'-5 7/8\" 96'-10 7/8\"\n"
-		"    on rim; wye\n"
-		"BM 7                                  4'-9 3/8\" 99'-11 7/8\"    100'-0\"\n"
+		"CO 1                           5'-3 1/2\"              99'-5 3/4\"  99'-5 7/8\"\n"
+		"    below 96'-10 7/8\"; on rim; wye\n"
+		"BM 7                                      4'-9 3/8\"  99'-11 7/8\"     100'-0\"\n"
 		"    known 100'-0\"\n"
-		"-----------------------------------------------------------------------------------\n"
-		"sums  4'-9 1/4\"                       4'-9 3/8\"\n"
-		"Arithmetic: 4'-9 1/4\" - 4'-9 3/8\" = -0'-0 1/8\" = 99'-11 7/8\" - 100'-0\". The sums\n"
-		"agree; that proves the sums, not the survey. Rise and fall, sight by sight, say\n"
-		"the same: 0'-6 1/8\" - 0'-6 1/4\" = -0'-0 1/8\".\n"
+		"----------------------------------------------------------------------------\n"
+		"sums   4'-9 1/4\"                          4'-9 3/8\"\n"
+		"Arithmetic: 4'-9 1/4\" - 4'-9 3/8\" = -0'-0 1/8\" = 99'-11 7/8\" - 100'-0\". The\n"
+		"sums agree; that proves the sums, not the survey. Rise and fall, sight by\n"
+		"sight, say the same: 0'-6 1/8\" - 0'-6 1/4\" = -0'-0 1/8\".\n"
 		"CLOSES on BM 7: 0'-0 1/8\" low, 0'-0 1/4\" allowed, 1 setup, raised 0'-0 1/8\".\n");
 }
 
@@ -135,6 +138,36 @@ static const struct words_case {
 	  "D,4.44,3.33,\nA,,4.26,\n", false,
 	  { "DOES NOT CLOSE on A: 1.00 ft low, 0.02 ft allowed, 4 setups, not adjusted",
 	    "a whole foot: lines 3, 4, 5, 6, 7", NULL } },
+	{ "a backsight and nothing more", "point,bs,fs,bm\nA,4.27,,100\n", false,
+	  { "OPEN: unchecked. No sight was taken after the backsight, so there is a height of "
+	    "instrument and no elevation.", NULL } },
+	{ "stations as typed, of thousands in metres",
+	  "unit,m\npoint,chainage,bs,is,bm\nA,0+000,1.27,,100\nB,0+050,,1.500,\nC,1+250.5,,1.6,\n",
+	  false, { " 0+000 ", " 0+050 ", " 1+250.5 ", NULL } },
+	{ "of hundreds in metres, and a station that is a name",
+	  "unit,m\npoint,bs,is,bm\nA,1.27,,100\n0+50,,1.500,\n+75,,1.500,\n", false,
+	  { "0+50 0+50 ", "+75 0+75 ", NULL } },
+	{ "bare",
+	  "point,chainage,bs,is,bm\nA,0,4.27,,100\nB,50,,4.11,\n", false,
+	  { "B 50 ", NULL } },
+	{ "meant to close on an intermediate sight",
+	  "tolerance,0.02\npoint,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nC,,3.00,,100.34\n",
+	  false,
+	  { "OPEN: unchecked. The levels from A to B are not closed: the sight on C (line 5) is "
+	    "booked as an intermediate sight and comes out 0.01 ft high; booked as a foresight it "
+	    "closes them. 1 setup, not adjusted.", NULL } },
+	{ "the same, without a difference",
+	  "point,bs,is,bm\nA,4.27,,100\nA,,4.27,\n", false,
+	  { "the sight on A (line 3) is booked as an intermediate sight and agrees; booked", NULL } },
+	{ "a spur that moves with the point on which it stands",
+	  "tolerance,0.02\npoint,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nA,,,3.36,\n"
+	  "B,4.00,,,\nC,,3.21,,\n,,3.33,,\n", false,
+	  { "CLOSES on A: 0.01 ft low", "From B a spur, unchecked: C, line 8. Nothing closes it; "
+	    "its adjusted elevations carry the correction of B.", NULL } },
+	{ "a spur on what is not adjusted",
+	  "point,bs,is,fs,bm\nA,4.27,,,100\nB,5.11,,6.03,\nA,,,3.36,\nB,4.00,,,\nC,,3.21,,\n",
+	  false,
+	  { "NOT JUDGED", "From B a spur, unchecked: C. Nothing closes it.", NULL } },
 	{ "control characters in a remark",
 	  "point,bs,fs,bm,remarks\nA,4.27,,100,\x1b[31mred\nA,,4.27,,\"two\nlines\"\n", false,
 	  { "\\x1b[31mred", "two lines", NULL } },

@@ -41,7 +41,40 @@ static const struct pair {
 	{ 6746875, 6350000,  { RB_FEET_INCHES, 2, 16, true }, "0'-0 17/64\"", "0'-0 1/4\"" },
 	{ 6400000, 6350000,  { RB_FEET_INCHES, 2, 16, true }, "0.0210 ft", "0.0208 ft" },
 };
+/* What is not nothing is not shown as nothing. */
+static const struct least {
+	int64_t nm;
+	struct rb_style style;
+	const char *text;
+} leasts[] = {
+	{ 121920000,      { RB_FEET, 0, 16, false }, "0.4" },
+	{ 182880000,      { RB_FEET, 0, 16, false }, "1" },
+	{ -121920000,     { RB_FEET, 0, 16, false }, "-0.4" },
+	{ 1016000,        { RB_FEET, 2, 16, true },  "0.003 ft" },
+	{ 0,              { RB_FEET, 0, 16, false }, "0" },
+	{ 1,              { RB_METRES, 0, 16, false }, "0.000000001" },
+	{ RB_SIXTYFOURTH, { RB_FEET_INCHES, 0, 8, false }, "0'-0 1/64\"" },
+	{ RB_NOT_GIVEN_NM, { RB_FEET, 0, 16, false }, "" },
+};
 /* clang-format on */
+
+static void shows_no_false_zero(void **state)
+{
+	char text[RB_LENGTH_TEXT];
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof leasts / sizeof *leasts; i++) {
+		rb_length a = rb_length_of(leasts[i].nm);
+
+		rb_length_format(text, a, rb_shown_style(a, leasts[i].style));
+		if (!strcmp(text, leasts[i].text))
+			continue;
+		print_error("row %zu: got %s, want %s\n", i, text, leasts[i].text);
+		wrong++;
+	}
+	assert_int_equal(wrong, 0);
+}
 
 static void shows_what_is_needed(void **state)
 {
@@ -81,6 +114,7 @@ static void tells_two_apart(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(shows_no_false_zero),
 		cmocka_unit_test(shows_what_is_needed),
 		cmocka_unit_test(tells_two_apart),
 	};

@@ -16,6 +16,7 @@
 #include "report/profile_scale.h"
 #include "report/profile_svg.h"
 #include "report/reduced_profile.h"
+#include "report/width.h"
 
 static struct capture capture;
 
@@ -61,12 +62,17 @@ struct texts {
 	int width, height;
 };
 
-/* What stands between the marks, with our entities as the characters they are. */
+/* What stands between the marks, with our entities as the characters they are and
+ * without what keeps the direction of writing. */
 static void take_words(char *out, size_t size, const char *at)
 {
 	size_t used = 0;
 
 	for (; *at && *at != '<' && used + 1 < size; at++) {
+		if (!strncmp(at, RB_LEFT_TO_RIGHT, 3)) {
+			at += 2;
+			continue;
+		}
 		out[used++] = *at;
 		if (*at == '&')
 			at += markup_entity(at) - 1;

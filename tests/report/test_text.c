@@ -23,9 +23,9 @@ static const char *written(const struct rb_page *page, struct rb_text_style styl
 static void aligns_columns(void **state)
 {
 	static const struct rb_table_column column[] = {
-		{ "point", RB_LEFT, true },     { "elevation", RB_ON_POINT, false },
-		{ "rod", RB_ON_INCHES, false }, { "grade\nrod", RB_RIGHT, false },
-		{ "", RB_LEFT, true },
+		{ "point", RB_LEFT, RB_SPILLS },   { "elevation", RB_ON_POINT, RB_KEEPS },
+		{ "rod", RB_ON_INCHES, RB_KEEPS }, { "grade\nrod", RB_RIGHT, RB_KEEPS },
+		{ "", RB_LEFT, RB_SPILLS },
 	};
 	struct rb_arena *arena = rb_arena_new(NULL);
 	struct rb_page *page = rb_page_new(arena);
@@ -53,12 +53,76 @@ static void aligns_columns(void **state)
 	rb_arena_free(arena);
 }
 
+/* Columns that may move go below their rows, the last first, and no more of them than it
+ * takes; a heading goes with its cell. */
+static void moves_columns_that_do_not_fit(void **state)
+{
+	static const struct rb_table_column column[] = {
+		{ "point", RB_LEFT, RB_SPILLS },
+		{ "chainage", RB_RIGHT, RB_MOVES },
+		{ "elevation", RB_ON_POINT, RB_KEEPS },
+		{ "adjusted", RB_ON_POINT, RB_MOVES_LAST },
+		{ "depth\nbelow", RB_ON_POINT, RB_MOVES },
+		{ "", RB_LEFT, RB_SPILLS },
+	};
+	static const char *const rows[][6] = {
+		{ "MH-1", "0+50", "96.87", "96.877", "90.1", "rim" },
+		{ "BM-1", "", "100.00", "100.000", "", "" },
+	};
+	static const struct {
+		size_t columns;
+		const char *text;
+	} cases[] = {
+		{ 38, "point  chainage  elevation  adjusted\n"
+		      "------------------------------------\n"
+		      "MH-1       0+50    96.87     96.877\n"
+		      "    depth below 90.1; rim\n"
+		      "BM-1              100.00    100.000\n" },
+		{ 30, "point  elevation  adjusted\n"
+		      "--------------------------\n"
+		      "MH-1     96.87     96.877\n"
+		      "    chainage 0+50; depth below\n"
+		      "    90.1; rim\n"
+		      "BM-1    100.00    100.000\n" },
+		{ 20, "point  elevation\n"
+		      "----------------\n"
+		      "MH-1     96.87\n"
+		      "    chainage 0+50;\n"
+		      "    adjusted 96.877;\n"
+		      "    depth below\n"
+		      "    90.1; rim\n"
+		      "BM-1    100.00\n"
+		      "    adjusted 100.000\n" },
+	};
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct rb_arena *arena = rb_arena_new(NULL);
+		struct rb_page *page = rb_page_new(arena);
+		struct rb_table *table = rb_page_table(page, NULL, column, 6);
+
+		rb_table_add(table, RB_ROW, rows[0]);
+		rb_table_add(table, RB_ROW, rows[1]);
+		capture_init(&capture);
+		rb_page_write_text(&capture.sink, page,
+				   (struct rb_text_style){ cases[i].columns, false });
+		if (strcmp(captured(&capture), cases[i].text)) {
+			print_error("%zu columns: got\n%s", cases[i].columns,
+				    captured(&capture));
+			wrong++;
+		}
+		rb_arena_free(arena);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 static void spills_what_does_not_fit(void **state)
 {
 	static const struct rb_table_column column[] = {
-		{ "point", RB_LEFT, true },
-		{ "FS", RB_ON_POINT, false },
-		{ "remarks", RB_LEFT, true },
+		{ "point", RB_LEFT, RB_SPILLS },
+		{ "FS", RB_ON_POINT, RB_KEEPS },
+		{ "remarks", RB_LEFT, RB_SPILLS },
 	};
 	struct rb_arena *arena = rb_arena_new(NULL);
 	struct rb_page *page = rb_page_new(arena);
@@ -129,6 +193,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(aligns_columns),
+		cmocka_unit_test(moves_columns_that_do_not_fit),
 		cmocka_unit_test(spills_what_does_not_fit),
 		cmocka_unit_test(puts_the_verdict_last),
 		cmocka_unit_test(long_title_takes_two_lines),

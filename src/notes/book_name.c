@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: MIT */
+/* The name of a row: a station written short, one that was mangled, one of sums. */
+#include <string.h>
+
+#include "notes/book_reader.h"
+#include "notes/mangled.h"
+
+static bool is_digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static size_t digits_at(const char *s, size_t length)
+{
+	size_t n = 0;
+
+	while (n < length && is_digit(s[n]))
+		n++;
+	return n;
+}
+
+struct rb_cell rb_book_whole_station(struct rb_book_reader *r, struct rb_cell cell,
+				     char whole[static 64])
+{
+	size_t before = digits_at(cell.text, cell.length);
+	size_t after;
+	bool plus = before < cell.length && cell.text[before] == '+';
+
+	if (plus && before && before < sizeof r->hundreds &&
+	    digits_at(cell.text + before + 1, cell.length - before - 1) >= 2) {
+		memcpy(r->hundreds, cell.text, before);
+		r->hundreds_length = before;
+		return cell;
+	}
+	after = plus ? digits_at(cell.text + 1, cell.length - 1) : before;
+	if (!r->hundreds_length || cell.length > 24 || after < 2 || after > 3 ||
+	    (plus ? before != 0 : before != 2 || cell.length != 2))
+		return cell;
+	memcpy(whole, r->hundreds, r->hundreds_length);
+	whole[r->hundreds_length] = '+';
+	memcpy(whole + r->hundreds_length + 1, cell.text + plus, cell.length - plus);
+	return (struct rb_cell){ whole, r->hundreds_length + 1 + cell.length - plus };
+}
+
+static bool note_spelling(struct rb_book_reader *r, struct rb_cell typed)
+{
+	struct rb_book *book = r->book;
+	void *list = book->spelling;
+
+	if (!rb_book_grow(r, &list, book->spellings, sizeof *book->spelling))
+		return false;
+	book->spelling = list;
+	book->spelling[book->spellings++] =
+		(struct rb_spelling){ book->rows,
+				      rb_book_store(r, typed.text, typed.length) };
+	return true;
+}
+
+static void say_mangled(struct rb_book_reader *r, const struct rb_record *record,
+			struct rb_cell name)
+{
+	char meant[RB_MANGLED_NAME];
+
+	switch (rb_name_mangled(name.text, name.length, meant)) {
+	case RB_MANGLED_BY_SHEET:
+		rb_book_say(r, record, RB_POINT, RB_CODE_MANGLED_NAME,
+			    rb_book_kept(r, name), rb_nothing());
+		return;
+	case RB_MANGLED_LETTERS:
+		rb_book_say(r, record, RB_POINT, RB_CODE_MANGLED_LETTERS,
+			    rb_book_kept(r, name),
+			    rb_book_kept(r, (struct rb_cell){ meant, strlen(meant) }));
+		return;
+	case RB_NOT_MANGLED:
+		return;
+	}
+}
+
+bool rb_book_take_name(struct rb_book_reader *r, const struct rb_record *record,
+		       struct rb_cell typed, struct rb_cell name)
+{
+	struct rb_row *row = &r->book->row[r->book->rows];
+	uint32_t offset;
+
+	row->point = typed.length ? rb_names_sought(&r->names) : RB_NO_POINT;
+	if (!typed.length)
+		return true;
+	if (row->point != RB_NO_POINT)
+		return !strcmp(rb_book_point(r->book, row->point), typed.text) ||
+		       note_spelling(r, typed);
+	say_mangled(r, record, typed);
+	offset = rb_book_store(r, name.text, name.length);
+	rb_names_enter(&r->names, offset, &row->point);
+	r->book->points = r->names.count;
+	r->book->is_known[row->point] = false;
+	return name.text == typed.text || note_spelling(r, typed);
+}
+
+/* What a row holds under the sight columns, as bits. */
+static unsigned sights_on(const struct rb_book *book, uint32_t row)
+{
+	unsigned bits = 0;
+
+	for (unsigned c = RB_BACKSIGHT; c <= RB_FORESIGHT; c++) {
+		rb_length sight = rb_book_value(book, (enum rb_column)c, row);
+
+		if (!rb_length_given(sight))
+			continue;
+		if (rb_length_compare(rb_length_absolute(sight), book->key.rod) > 0)
+			return 0;
+		bits |= 1u << c;
+	}
+	return bits;
+}
+
+/* Does the note keeper's row before stand to this one as the foresight onto a turning
+ * point stands to the backsight on it? */
+static bool is_like_turning(const struct rb_book *book)
+{
+	uint32_t row = book->rows;
+
+	return row && book->row[row].point == book->row[row - 1].point &&
+	       sights_on(book, row) == 1u << RB_BACKSIGHT &&
+	       sights_on(book, row - 1) & (1u << RB_FORESIGHT | 1u << RB_INTERMEDIATE) &&
+	       !(sights_on(book, row - 1) & 1u << RB_BACKSIGHT);
+}
+
+void rb_book_doubt_name(struct rb_book_reader *r, const struct rb_record *record,
+			enum rb_keeper keeper)
+{
+	bool doubt = keeper == RB_KEEPERS_DOUBT && sights_on(r->book, r->book->rows);
+
+	if (!doubt && (keeper <= RB_KEEPERS_DOUBT || !is_like_turning(r->book)))
+		return;
+	rb_book_say(r, record, RB_POINT, RB_CODE_SUM_OR_POINT,
+		    rb_book_kept(r, rb_book_cell(r, record, RB_POINT)),
+		    rb_text(doubt ? "a point" : "a row of sums"));
+}
+
+/* The keys that are words for the record, and change no number. */
+static bool is_of_words(int key)
+{
+	static const enum rb_book_key words[] = {
+		RB_KEY_PROJECT,    RB_KEY_DATE,    RB_KEY_CREW,  RB_KEY_STUDENT,
+		RB_KEY_INSTRUMENT, RB_KEY_WEATHER, RB_KEY_DATUM,
+	};
+
+	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+		if ((int)words[i] == key)
+			return true;
+	return false;
+}
+
+/* The value behind a key: in the same cell after the colon, or in the next. */
+static struct rb_cell value_behind(const struct rb_book_reader *r,
+				   const struct rb_record *record)
+{
+	uint32_t at = (uint32_t)r->sheet->cell_of[RB_POINT];
+	const char *colon = strchr(record->cell[at].text, ':');
+	struct rb_cell value = { "", 0 };
+
+	if (colon && colon[1]) {
+		value.text = colon + 1 + strspn(colon + 1, " ");
+		value.length = strlen(value.text);
+	} else if (at + 1 < record->cells) {
+		value = record->cell[at + 1];
+	}
+	return value;
+}
+
+static void say_key(struct rb_book_reader *r, const struct rb_record *record,
+		    const struct rb_key *key, struct rb_cell value)
+{
+	const struct rb_key_value *above = &r->sheet->key[key->key];
+
+	if (!above->length)
+		rb_book_say(r, record, RB_POINT, RB_CODE_KEY_BELOW_HEADER,
+			    rb_text(key->name), rb_nothing());
+	else if (strcmp(above->text, value.text) != 0)
+		rb_book_say(r, record, RB_POINT, RB_CODE_SAME_KEY_TWICE,
+			    rb_text(key->name), rb_line(above->place.line));
+}
+
+bool rb_book_is_key(struct rb_book_reader *r, const struct rb_record *record,
+		    struct rb_cell typed)
+{
+	const struct rb_key *key;
+	struct rb_cell value;
+	bool sights = false;
+
+	for (int c = RB_BACKSIGHT; c <= RB_FORESIGHT; c++)
+		sights |= rb_length_given(
+			rb_book_value(r->book, (enum rb_column)c, r->book->rows));
+	if (sights || !typed.length)
+		return false;
+	key = rb_sheet_key(&rb_book_form, typed);
+	value = value_behind(r, record);
+	if (!key || !value.length)
+		return false;
+	if (!is_of_words(key->key))
+		say_key(r, record, key, value);
+	return true;
+}

@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+/* What needs the lengths of sights says which are missing, the first of them by line. */
+#include "levels.h"
+
+static const char *missing_of(const struct levels *l, enum rb_code code)
+{
+	for (size_t i = 0; i < l->findings.count; i++)
+		for (int a = 0; a < RB_ARGUMENTS; a++)
+			if (l->findings.item[i]->code == code &&
+			    l->findings.item[i]->argument[a].kind == RB_TEXT &&
+			    strpbrk(l->findings.item[i]->argument[a].text, "0123456789"))
+				return l->findings.item[i]->argument[a].text;
+	return "nothing";
+}
+
+static void write_run(struct lines *out, const char *keys, int setups)
+{
+	say(out, "%spoint,known elevation,bs,fs,bs dist,fs dist\nBM,100.00,4.00,,30,\n",
+	    keys);
+	for (int i = 1; i < setups; i++)
+		say(out, "T-%d,,4.00,4.00,,\n", i);
+	say(out, "BM,,,4.00,,30\n");
+}
+
+/* clang-format off */
+static const struct missing_case {
+	const char *keys;
+	int setups;
+	enum rb_code code;
+	const char *lines;
+} cases[] = {
+	{ "sight limit,100\n", 3, RB_CODE_LIMIT_NOT_JUDGED, "4, 5" },
+	{ "balance limit,10\n", 2, RB_CODE_LIMIT_NOT_JUDGED, "4" },
+	{ "sight limit,100\n", 13, RB_CODE_LIMIT_NOT_JUDGED,
+	  "4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15" },
+	{ "sight limit,100\n", 14, RB_CODE_LIMIT_NOT_JUDGED,
+	  "4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15 and others" },
+	{ "sight limit,100\n", 40, RB_CODE_LIMIT_NOT_JUDGED,
+	  "4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15 and others" },
+	{ "tolerance,12 mm sqrt(km)\n", 3, RB_CODE_LENGTHS_MISSING, "4, 5" },
+	{ "tolerance,0.02 ft\nadjust,distance\n", 3, RB_CODE_LENGTHS_MISSING, "5, 6" },
+};
+/* clang-format on */
+
+static void lines_without_lengths_are_named(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct lines text = { .used = 0 };
+		struct levels l;
+		const char *got;
+
+		write_run(&text, cases[i].keys, cases[i].setups);
+		l = levels_of(text.text, false);
+		got = missing_of(&l, cases[i].code);
+		if (strcmp(got, cases[i].lines) != 0) {
+			struct lines found = { .used = 0 };
+
+			say_findings(&found, &l);
+			print_error("row %zu: %s\n%s", i, got, found.text);
+			wrong++;
+		}
+		rb_arena_free(l.arena);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(lines_without_lengths_are_named),
+	};
+
+	return cmocka_run_group_tests_name("sight lengths", tests, NULL, NULL);
+}
