@@ -10,7 +10,7 @@
 #include <string.h>
 
 #include "level/places.h"
-#include "rodbook/reading.h"
+#include "measure/reading.h"
 
 /* clang-format off */
 static const struct {
@@ -26,7 +26,8 @@ static const struct {
 	{ "63.25",        RB_INCHES,      RB_INCH / 100 },
 	{ "5'-3\"",       RB_FEET,        RB_INCH },
 	{ "5'-3 1/2\"",   RB_FEET,        RB_INCH / 2 },
-	{ "5'-3 4/8\"",   RB_FEET,        RB_INCH / 8 },
+	{ "5'-3 3/8\"",   RB_FEET,        RB_INCH / 8 },
+	{ "5.291667",     RB_FEET,        RB_SIXTYFOURTH }, /* 5'-3 1/2" */
 	{ "5' 3.5 in",    RB_FEET_INCHES, RB_INCH / 10 },
 	{ "5' 3.55 in",   RB_FEET_INCHES, RB_INCH / 100 },
 };
