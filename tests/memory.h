@@ -37,6 +37,8 @@ static bool memory_fails(bool (*run)(struct rb_arena *arena, const void *with),
 		arena = rb_arena_new(&allocator);
 		done = arena && run(arena, with);
 		rb_arena_free(arena);
+		assert_true(!done ||
+			    memory_left >= 0); /* done without what it asked for */
 		if (done)
 			return true;
 	}
