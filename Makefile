@@ -39,7 +39,7 @@ $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(
 FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 read write fsync close \
 	rename fstat stat mkstemp fchmod unlink flock readlink access \
 	rb_arena_take rb_arena_take_clear rb_arena_text
-$(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
+$(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
 		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 # A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
@@ -48,7 +48,7 @@ $(FUZZ:%=$(BUILD)/tests/fuzz/%): $(FUZZ_HELP)
 $(AGAIN): $(BUILD)/tests/fuzz/again_%: $(BUILD)/tests/fuzz/fuzz_%.o $(BUILD)/tests/fuzz/again.o $(FUZZ_HELP) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 # The test programs, and the program itself, keep what they hand to a reader: seeds.
-KEEP := $(patsubst %.c,$(BUILD)/keep/%,$(filter-out tests/cli/% tests/report/test_message_list.c,$(wildcard tests/*/test_*.c)))
+KEEP := $(patsubst %.c,$(BUILD)/keep/%,$(filter-out tests/cli/% tests/fault/% tests/report/test_message_list.c,$(wildcard tests/*/test_*.c)))
 comma = ,
 WRAP = $(patsubst %,-Wl$(comma)--wrap=rb_%,book_read plan_read two_peg_read rules_read \
 	jurisdiction_read ledger_read reading_parse chainage_parse expression_parse slope_parse \

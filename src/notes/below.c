@@ -20,6 +20,9 @@ bool rb_below_begin(struct rb_below *below, struct rb_arena *arena,
 	for (uint32_t i = 0; i < header->cells; i++)
 		if (!header->cell[i].length)
 			below->bare[below->bares++] = i;
+	for (int c = 0; c < RB_SHEET_COLUMNS; c++)
+		if (sheet->form->sights >> c & 1 && sheet->cell_of[c] >= 0)
+			below->sight[below->sights++] = (uint32_t)sheet->cell_of[c];
 	return true;
 }
 
@@ -36,6 +39,22 @@ static bool same_cells(struct rb_cell a, struct rb_cell b)
 	return !strcmp(one, other);
 }
 
+/* Do two cells part before anything in them that folding would change, but for case? */
+static bool part_soon(struct rb_cell a, struct rb_cell b)
+{
+	size_t both = a.length < b.length ? a.length : b.length;
+
+	for (size_t i = 0; i < both; i++) {
+		char x = a.text[i], y = b.text[i];
+
+		if (x <= ' ' || x > '~' || y <= ' ' || y > '~')
+			return false;
+		if ((x ^ y) & ~0x20)
+			return true;
+	}
+	return false;
+}
+
 /* Nearly always the first cell settles it. */
 static bool is_header_again(const struct rb_record *header,
 			    const struct rb_record *record)
@@ -47,8 +66,7 @@ static bool is_header_again(const struct rb_record *header,
 		struct rb_cell a = i < header->cells ? header->cell[i] : none;
 		struct rb_cell b = i < record->cells ? record->cell[i] : none;
 
-		if ((a.length && b.length && (a.text[0] ^ b.text[0]) & ~0x20) ||
-		    !same_cells(a, b))
+		if (part_soon(a, b) || !same_cells(a, b))
 			return false;
 	}
 	return true;
@@ -62,12 +80,12 @@ static bool is_letter(char c)
 }
 
 /* A word under a column of sights: nearly no row has one. */
-static bool has_word_for_sight(const struct rb_sheet *sheet,
+static bool has_word_for_sight(const struct rb_below *below,
 			       const struct rb_record *record)
 {
-	for (int c = 0; c < RB_SHEET_COLUMNS; c++)
-		if (sheet->form->sights >> c & 1 &&
-		    is_letter(rb_sheet_cell(sheet->cell_of, c, record).text[0]))
+	for (uint32_t i = 0; i < below->sights; i++)
+		if (below->sight[i] < record->cells &&
+		    is_letter(record->cell[below->sight[i]].text[0]))
 			return true;
 	return false;
 }
@@ -76,7 +94,7 @@ static bool is_other_header(const struct rb_below *below, const struct rb_record
 {
 	int32_t cell_of[RB_SHEET_COLUMNS];
 
-	return has_word_for_sight(below->sheet, record) &&
+	return has_word_for_sight(below, record) &&
 	       rb_headings_map(below->sheet->form, record, cell_of) > 1 &&
 	       below->sheet->form->is_header(cell_of);
 }

@@ -57,8 +57,8 @@ static const struct word {
 	{ "length", ALONG },         { "lengths", ALONG },        { "reading", ALONG },
 	{ "readings", ALONG },       { "rod", ALONG },            { "column", ALONG },
 	{ "columns", ALONG },        { "sub", ALONG },             { "mis", ALONG },
-	            { "grand", ALONG },
-	{ "running", ALONG },        { "overall", ALONG },        { "final", ALONG },
+	{ "grand", ALONG },          { "running", ALONG },        { "overall", ALONG },
+	{ "final", ALONG },
 	{ "cumulative", ALONG },     { "forward", ALONG },        { "over", ALONG },
 	{ "cf", ALONG },             { "bf", ALONG },             { "fwd", ALONG },
 	{ "closing", ALONG },        { "linear", ALONG },         { "survey", ALONG },
@@ -89,6 +89,23 @@ static bool begins(const char *text, const char *word)
 	while (*word && (*text == *word || (*text | 0x20) == *word))
 		text++, word++;
 	return !*word;
+}
+
+/* Three letters in a row, or so, or one that is not ASCII: all beginnings have them, and
+ * the names of a long book, TP-1 to TP-99999, mostly do not. */
+static bool has_word(const char *name)
+{
+	int letters = 0;
+
+	for (; *name; name++) {
+		unsigned char c = (unsigned char)*name;
+
+		if (c < 'A')
+			letters = 0;
+		else if (c >= 0x80 || ++letters == 3)
+			return true;
+	}
+	return false;
 }
 
 static bool may_be(const char *name)
@@ -149,9 +166,12 @@ static enum rb_keeper judge(const char *folded)
 enum rb_keeper rb_keeper_of(const char *name)
 {
 	char folded[LONGEST + 1];
-	size_t length = strlen(name);
+	size_t length;
 
-	if (!may_be(name) || length > LONGEST)
+	if (!has_word(name) || !may_be(name))
+		return RB_NOT_KEEPERS;
+	length = strlen(name);
+	if (length > LONGEST)
 		return RB_NOT_KEEPERS;
 	rb_name_fold(folded, name, length);
 	return judge(folded);
