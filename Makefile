@@ -48,7 +48,7 @@ $(FUZZ:%=$(BUILD)/tests/fuzz/%): $(FUZZ_HELP)
 $(AGAIN): $(BUILD)/tests/fuzz/again_%: $(BUILD)/tests/fuzz/fuzz_%.o $(BUILD)/tests/fuzz/again.o $(FUZZ_HELP) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 # The test programs, and the program itself, keep what they hand to a reader: seeds.
-KEEP := $(patsubst %.c,$(BUILD)/keep/%,$(filter-out tests/cli/% tests/report/test_message_list.c,$(wildcard tests/*/test_*.c)))
+KEEP := $(patsubst %.c,$(BUILD)/keep/%,$(filter-out tests/cli/% tests/fault/% tests/report/test_message_list.c,$(wildcard tests/*/test_*.c)))
 comma = ,
 WRAP = $(patsubst %,-Wl$(comma)--wrap=rb_%,book_read plan_read two_peg_read rules_read \
 	jurisdiction_read ledger_read reading_parse chainage_parse expression_parse slope_parse \

@@ -26,8 +26,6 @@ static const struct {
 static char plain_at(const char *s, size_t left, size_t *taken)
 {
 	*taken = 1;
-	if (s[0] >= 'A' && s[0] <= 'Z')
-		return (char)(s[0] + ('a' - 'A'));
 	if (s[0] == '\t' || s[0] == '\n' || s[0] == '\r')
 		return ' ';
 	for (size_t i = 0;

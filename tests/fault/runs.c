@@ -138,7 +138,7 @@ static void add_file(const char *path, void *self)
 	int length;
 
 	must(!lstat(path, &about), path);
-	if (S_ISREG(about.st_mode))
+	if (S_ISREG(about.st_mode) && !access(path, R_OK))
 		get_file(path, &bytes);
 	length = snprintf(head, sizeof head, "%s, mode %o, %zu bytes:\n", path,
 			  (unsigned)about.st_mode, bytes.length);
