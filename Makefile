@@ -39,7 +39,7 @@ $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(
 FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 read write fsync close \
 	rename fstat stat mkstemp fchmod unlink flock readlink access \
 	rb_arena_take rb_arena_take_clear rb_arena_text
-$(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
+$(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
 		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 # A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
@@ -115,7 +115,8 @@ asan:
 		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
 coverage:
 	rm -rf $(BUILD)/coverage
-	@GCOV_ERROR_FILE=/dev/null $(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
+	@RODBOOK_FAULTS=100 GCOV_ERROR_FILE=/dev/null $(MAKE) \
+		--no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
 		CFLAGS="-O0 -g --coverage -DRB_COVERAGE" test
 	@tests/coverage $(BUILD)/coverage
 # Change the sources one operator at a time and see whether a test notices; needs python3.

@@ -3,6 +3,10 @@
 #include <string.h>
 #include <unistd.h>
 
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
+
 #include "cli/command.h"
 #include "cli/complaint.h"
 #include "cli/help.h"
@@ -130,12 +134,23 @@ static bool asks_for_words(const char *word)
 	       !strcmp(word, "help") || !strcmp(word, "--version");
 }
 
+/* What one stage of a long book gives back, the next one takes: handed to the system in
+ * between, each page of it would be cleared and charged twice. */
+static void keep_memory(void)
+{
+#ifdef __GLIBC__
+	mallopt(M_MMAP_MAX, 0);
+	mallopt(M_TRIM_THRESHOLD, -1);
+#endif
+}
+
 int main(int argc, char **argv)
 {
 	const char *word = argc > 1 ? argv[1] : NULL;
 	const struct rb_command *command = word ? find(word) : NULL;
 	struct rb_stream stream;
 
+	keep_memory();
 	rb_streams_prepare();
 	if (asks_for_words(word))
 		return (int)answer(word);

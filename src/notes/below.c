@@ -22,7 +22,7 @@ bool rb_below_begin(struct rb_below *below, struct rb_arena *arena,
 			below->bare[below->bares++] = i;
 	for (int c = 0; c < RB_SHEET_COLUMNS; c++)
 		if (sheet->form->sights >> c & 1 && sheet->cell_of[c] >= 0)
-			below->sight[below->sights++] = sheet->cell_of[c];
+			below->sight[below->sights++] = (uint32_t)sheet->cell_of[c];
 	return true;
 }
 
@@ -39,6 +39,22 @@ static bool same_cells(struct rb_cell a, struct rb_cell b)
 	return !strcmp(one, other);
 }
 
+/* Do two cells part before anything in them that folding would change, but for case? */
+static bool part_soon(struct rb_cell a, struct rb_cell b)
+{
+	size_t both = a.length < b.length ? a.length : b.length;
+
+	for (size_t i = 0; i < both; i++) {
+		char x = a.text[i], y = b.text[i];
+
+		if (x <= ' ' || x > '~' || y <= ' ' || y > '~')
+			return false;
+		if ((x ^ y) & ~0x20)
+			return true;
+	}
+	return false;
+}
+
 /* Nearly always the first cell settles it. */
 static bool is_header_again(const struct rb_record *header,
 			    const struct rb_record *record)
@@ -50,8 +66,7 @@ static bool is_header_again(const struct rb_record *header,
 		struct rb_cell a = i < header->cells ? header->cell[i] : none;
 		struct rb_cell b = i < record->cells ? record->cell[i] : none;
 
-		if ((a.length && b.length && (a.text[0] ^ b.text[0]) & ~0x20) ||
-		    !same_cells(a, b))
+		if (part_soon(a, b) || !same_cells(a, b))
 			return false;
 	}
 	return true;
@@ -68,12 +83,10 @@ static bool is_letter(char c)
 static bool has_word_for_sight(const struct rb_below *below,
 			       const struct rb_record *record)
 {
-	for (int i = 0; i < below->sights; i++) {
-		uint32_t at = (uint32_t)below->sight[i];
-
-		if (at < record->cells && is_letter(record->cell[at].text[0]))
+	for (uint32_t i = 0; i < below->sights; i++)
+		if (below->sight[i] < record->cells &&
+		    is_letter(record->cell[below->sight[i]].text[0]))
 			return true;
-	}
 	return false;
 }
 

@@ -19,8 +19,8 @@ struct rb_below {
 	uint32_t again, agains; /* the header once more: where first, how often */
 	uint32_t *bare;         /* cells of the header with nothing in them */
 	uint32_t bares;
-	int32_t sight[RB_SHEET_COLUMNS]; /* cells that hold sights */
-	int sights;
+	uint32_t sight[RB_SHEET_COLUMNS]; /* cells that hold sights */
+	uint32_t sights;
 	struct rb_place stray; /* the first cell under no heading, and its text */
 	const char *stray_text;
 	int64_t strays;

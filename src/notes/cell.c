@@ -33,14 +33,12 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 	rb_findings_add4(findings, code, place, argument);
 }
 
-bool rb_cell_is_empty(struct rb_cell cell)
+bool rb_cell_is_dashes(struct rb_cell cell)
 {
 	static const char *const dashes[] = { "-",      "\u2010", "\u2011", "\u2012",
 					      "\u2013", "\u2014", "\u2015", "\u2212" };
 	size_t at = 0, dash = 0;
 
-	if (cell.length && cell.text[0] != '-' && (unsigned char)cell.text[0] < 0x80)
-		return false; /* nearly always */
 	while (at < cell.length && dash < sizeof dashes / sizeof *dashes) {
 		size_t length = strlen(dashes[dash]);
 

@@ -4,7 +4,6 @@
 
 #include <stdbool.h>
 #include <stddef.h>
-#include <stdint.h>
 #include <string.h>
 
 #include "notes/names.h"
@@ -58,8 +57,8 @@ static const struct word {
 	{ "length", ALONG },         { "lengths", ALONG },        { "reading", ALONG },
 	{ "readings", ALONG },       { "rod", ALONG },            { "column", ALONG },
 	{ "columns", ALONG },        { "sub", ALONG },             { "mis", ALONG },
-	            { "grand", ALONG },
-	{ "running", ALONG },        { "overall", ALONG },        { "final", ALONG },
+	{ "grand", ALONG },          { "running", ALONG },        { "overall", ALONG },
+	{ "final", ALONG },
 	{ "cumulative", ALONG },     { "forward", ALONG },        { "over", ALONG },
 	{ "cf", ALONG },             { "bf", ALONG },             { "fwd", ALONG },
 	{ "closing", ALONG },        { "linear", ALONG },         { "survey", ALONG },
@@ -80,17 +79,8 @@ static const char *const beginnings[] = {
 	"sum", "tot", "ttl", "clos", "err", "diff", "carr", "brou", "arith", "allow",
 	"permis", "misclos", RB_SIGMA, RB_SUM_SIGN,
 };
+static const char first_letters[] = "stcedbapm\xCE\xE2";
 /* clang-format on */
-
-#define BIT(letter) (UINT32_C(1) << ((letter) - 'a'))
-
-/* Their first letters and their second ones, as bits. */
-#define FIRSTS                                                                           \
-	(BIT('s') | BIT('t') | BIT('c') | BIT('e') | BIT('d') | BIT('b') | BIT('a') |    \
-	 BIT('p') | BIT('m'))
-#define SECONDS                                                                          \
-	(BIT('u') | BIT('o') | BIT('t') | BIT('l') | BIT('r') | BIT('i') | BIT('e') |    \
-	 BIT('a'))
 
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 
@@ -101,17 +91,29 @@ static bool begins(const char *text, const char *word)
 	return !*word;
 }
 
-static bool is_among(char c, uint32_t letters)
+/* Three letters in a row, or so, or one that is not ASCII: all beginnings have them, and
+ * the names of a long book, TP-1 to TP-99999, mostly do not. */
+static bool has_word(const char *name)
 {
-	unsigned at = (unsigned)(c | 0x20) - (unsigned)'a';
+	int letters = 0;
 
-	return (unsigned char)c >= 0x80 || (at < 26 && letters >> at & 1);
+	for (; *name; name++) {
+		unsigned char c = (unsigned char)*name;
+
+		if (c < 'A')
+			letters = 0;
+		else if (c >= 0x80 || ++letters == 3)
+			return true;
+	}
+	return false;
 }
 
 static bool may_be(const char *name)
 {
 	for (; *name; name++) {
-		if (!is_among(name[0], FIRSTS) || !is_among(name[1], SECONDS))
+		char first = (unsigned char)*name < 0x80 ? (char)(*name | 0x20) : *name;
+
+		if (!memchr(first_letters, first, sizeof first_letters - 1))
 			continue;
 		for (size_t i = 0; i < COUNT(beginnings); i++)
 			if (begins(name, beginnings[i]))
@@ -164,9 +166,12 @@ static enum rb_keeper judge(const char *folded)
 enum rb_keeper rb_keeper_of(const char *name)
 {
 	char folded[LONGEST + 1];
-	size_t length = strlen(name);
+	size_t length;
 
-	if (!may_be(name) || length > LONGEST)
+	if (!has_word(name) || !may_be(name))
+		return RB_NOT_KEEPERS;
+	length = strlen(name);
+	if (length > LONGEST)
 		return RB_NOT_KEEPERS;
 	rb_name_fold(folded, name, length);
 	return judge(folded);

@@ -117,7 +117,14 @@ static inline struct rb_cell rb_cell_unguarded(struct rb_cell cell)
 }
 
 /* Nothing, or nothing but dashes of any kind: so people strike out what is not there. */
-bool rb_cell_is_empty(struct rb_cell cell);
+bool rb_cell_is_dashes(struct rb_cell cell);
+
+static inline bool rb_cell_is_empty(struct rb_cell cell)
+{
+	return !cell.length ||
+	       ((cell.text[0] == '-' || (unsigned char)cell.text[0] >= 0x80) &&
+		rb_cell_is_dashes(cell));
+}
 
 /*
  * Read a length from a cell or a key, and add the finding if it is none: the one place

@@ -137,7 +137,7 @@ static void add_file(const char *path, void *self)
 	char head[600];
 
 	must(!lstat(path, &about), path);
-	if (S_ISREG(about.st_mode))
+	if (S_ISREG(about.st_mode) && !access(path, R_OK))
 		get_file(path, &bytes);
 	append(self, head,
 	       (size_t)snprintf(head, sizeof head, "%s, mode %o, %zu bytes:\n", path,
@@ -305,6 +305,8 @@ unsigned long stride_of(unsigned long places, unsigned long most)
 		return 1;
 	if (which && !strcmp(which, "few") && most > FEW)
 		most = FEW;
+	if (which && atoi(which) > 0 && most < (unsigned long)atoi(which))
+		most = (unsigned long)atoi(which);
 	return 1 + places / most;
 }
 
