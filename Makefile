@@ -115,10 +115,10 @@ asan:
 		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
 coverage:
 	rm -rf $(BUILD)/coverage
-	@RODBOOK_FAULTS=100 GCOV_ERROR_FILE=/dev/null $(MAKE) \
+	@failed=0; RODBOOK_FAULTS=100 GCOV_ERROR_FILE=/dev/null $(MAKE) \
 		--no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
-		CFLAGS="-O0 -g --coverage -DRB_COVERAGE" test
-	@tests/coverage $(BUILD)/coverage
+		CFLAGS="-O0 -g --coverage -DRB_COVERAGE" test || failed=1; \
+	tests/coverage $(BUILD)/coverage && exit $$failed
 # Change the sources one operator at a time and see whether a test notices; needs python3.
 mutation:
 	@tests/mutation --build $(BUILD) --count $(or $(COUNT),40) --seed $(or $(SEED),1) \

@@ -188,7 +188,7 @@ static bool start_parser(struct reader *r)
 	const struct rb_allocator *allocator = rb_arena_allocator(r->arena);
 
 	if (csv_init(&r->parser, CSV_STRICT | CSV_STRICT_FINI) != 0)
-		return false;
+		return false; /* not reached: it takes no memory yet */
 	csv_set_realloc_func(&r->parser, allocator->resize);
 	csv_set_free_func(&r->parser, allocator->release);
 	csv_set_delim(&r->parser, (unsigned char)r->source->separator);

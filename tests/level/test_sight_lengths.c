@@ -67,10 +67,28 @@ static void lines_without_lengths_are_named(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* The first setup counts, and a section that stays open has no misclosure to judge. */
+static void only_what_closes_needs_them(void **state)
+{
+	struct levels l = levels_of("tolerance,12 mm sqrt(km)\n"
+				    "point,known elevation,bs,fs,bs dist,fs dist\n"
+				    "BM,100.00,4.00,,,\n"
+				    "T,,4.00,4.00,30,30\n"
+				    "BM,,4.00,4.00,,30\n"
+				    "U,,4.00,4.00,,\n"
+				    "E,,,4.00,,\n",
+				    false);
+
+	(void)state;
+	assert_string_equal(missing_of(&l, RB_CODE_LENGTHS_MISSING), "3");
+	rb_arena_free(l.arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(lines_without_lengths_are_named),
+		cmocka_unit_test(only_what_closes_needs_them),
 	};
 
 	return cmocka_run_group_tests_name("sight lengths", tests, NULL, NULL);

@@ -211,6 +211,33 @@ static void effect_on_a_book(void **state)
 	rb_arena_free(r.arena);
 }
 
+/* Every sight as long as its backsight: nothing is out. */
+static void nothing_is_out_in_the_middle(void **state)
+{
+	static const char text[] = "point,known elevation,bs,fs,bs dist,fs dist\n"
+				   "BM-1,100.00,4.27,,50,\nBM-1,,,4.27,,50\n";
+	struct read r;
+	struct rb_findings findings;
+	struct rb_book *book;
+	struct rb_judging judging;
+	struct rb_sections *sections;
+	struct rb_peg_effect *effect;
+
+	(void)state;
+	read_peg(&r, worked[0].text, NULL);
+	rb_findings_init(&findings, r.arena, "book.csv");
+	book = rb_book_read(r.arena, &findings, text, strlen(text));
+	assert_non_null(book);
+	judging = rb_judging_of(book);
+	sections = rb_sections(r.arena, &findings, rb_reduce(r.arena, &findings, book),
+			       &judging);
+	assert_non_null(sections);
+	effect = rb_peg_effect(r.arena, &findings, r.peg, sections);
+	assert_non_null(effect);
+	assert_int_equal(effect->worst, RB_NO_SHOT);
+	rb_arena_free(r.arena);
+}
+
 /* -- memory -- */
 
 static int allowed;
@@ -247,6 +274,7 @@ int main(void)
 		cmocka_unit_test(limits_are_compared_exactly),
 		cmocka_unit_test(effect_on_a_book),
 		cmocka_unit_test(memory_may_run_out),
+		cmocka_unit_test(nothing_is_out_in_the_middle),
 	};
 
 	return cmocka_run_group_tests_name("two_peg", tests, NULL, NULL);

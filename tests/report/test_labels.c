@@ -55,6 +55,29 @@ static void stands_where_it_should(void **state)
 	rb_arena_free(arena);
 }
 
+/* There is room for one box and one line: of more nothing is noted, or placed. */
+static void takes_no_more_than_there_is_room_for(void **state)
+{
+	const struct rb_label label = { { 200, 100 }, 5, RB_SIDE_ABOVE, "TP-1" };
+	const struct rb_pixel from = { 0, 0 }, to = { 400, 200 };
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct rb_labels labels;
+	struct rb_placed placed;
+
+	(void)state;
+	assert_true(rb_labels_init(&labels, arena, 1, 1));
+	rb_labels_begin(&labels, sheet);
+	rb_labels_line(&labels, from, to);
+	rb_labels_line(&labels, to, from);
+	assert_int_equal(labels.lines, 1);
+	assert_int_equal(labels.line[0][0].x, from.x);
+	assert_true(rb_labels_place(&labels, &label, &placed));
+	assert_false(rb_labels_place(&labels, &label, &placed));
+	rb_labels_take(&labels, sheet);
+	assert_int_equal(labels.boxes, 1);
+	rb_arena_free(arena);
+}
+
 static void gives_way_and_is_led_to(void **state)
 {
 	struct rb_arena *arena = rb_arena_new(NULL);
@@ -191,6 +214,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(stands_where_it_should),
+		cmocka_unit_test(takes_no_more_than_there_is_room_for),
 		cmocka_unit_test(gives_way_and_is_led_to),
 		cmocka_unit_test(avoids_lines),
 		cmocka_unit_test(is_left_out_where_there_is_no_place),
