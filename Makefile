@@ -39,7 +39,7 @@ $(BUILD)/tests/cli/%: $(BUILD)/tests/cli/%.o $(filter-out %/main.o,$(call obj,$(
 FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 read write fsync close \
 	rename fstat stat mkstemp fchmod unlink flock readlink access \
 	rb_arena_take rb_arena_take_clear rb_arena_text
-$(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
+$(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
 		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 # A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
@@ -48,7 +48,7 @@ $(FUZZ:%=$(BUILD)/tests/fuzz/%): $(FUZZ_HELP)
 $(AGAIN): $(BUILD)/tests/fuzz/again_%: $(BUILD)/tests/fuzz/fuzz_%.o $(BUILD)/tests/fuzz/again.o $(FUZZ_HELP) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 # The test programs, and the program itself, keep what they hand to a reader: seeds.
-KEEP := $(patsubst %.c,$(BUILD)/keep/%,$(filter-out tests/cli/% tests/report/test_message_list.c,$(wildcard tests/*/test_*.c)))
+KEEP := $(patsubst %.c,$(BUILD)/keep/%,$(filter-out tests/cli/% tests/fault/% tests/report/test_message_list.c,$(wildcard tests/*/test_*.c)))
 comma = ,
 WRAP = $(patsubst %,-Wl$(comma)--wrap=rb_%,book_read plan_read two_peg_read rules_read \
 	jurisdiction_read ledger_read reading_parse chainage_parse expression_parse slope_parse \
@@ -115,7 +115,8 @@ asan:
 		CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" test
 coverage:
 	rm -rf $(BUILD)/coverage
-	@GCOV_ERROR_FILE=/dev/null $(MAKE) --no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
+	@RODBOOK_FAULTS=100 GCOV_ERROR_FILE=/dev/null $(MAKE) \
+		--no-print-directory BUILD=$(BUILD)/coverage HARDEN= RELRO= \
 		CFLAGS="-O0 -g --coverage -DRB_COVERAGE" test
 	@tests/coverage $(BUILD)/coverage
 # Change the sources one operator at a time and see whether a test notices; needs python3.
@@ -133,7 +134,8 @@ fuzz:
 	tests/fuzz/run $(BUILD) $(or $(SECONDS),30) $(FUZZ:fuzz_%=%)
 bench: all $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/cost
 	@tests/bench/run $(BUILD)
-# Variables stand at the head of their function; and cppcheck takes the lesser of two for 0.
+# Variables stand at the head of their function; cppcheck takes the lesser of two for 0; a
+# `continue` alone is a body that was meant to be empty.
 CPPCHECK = cppcheck -q --std=c17 --error-exitcode=1 --inline-suppr -Iinclude -Isrc \
 	--enable=warning,portability,performance
 JOBS     = $(if $(findstring j,$(filter-out --%,$(MAKEFLAGS))),,-j$(shell nproc))
@@ -152,7 +154,8 @@ lint:
 	@if command -v mandoc >/dev/null; then mandoc -T lint -W style docs/rodbook.1; else \
 		echo "lint: mandoc is not installed, docs/rodbook.1 is not looked at"; fi
 	@clang-format --dry-run --Werror $(FILES)
-	$(CPPCHECK),style --suppress=variableScope --suppress=knownConditionTrueFalse src
+	$(CPPCHECK),style --suppress=variableScope --suppress=knownConditionTrueFalse \
+		--suppress=redundantContinue src
 	$(CPPCHECK) tests
 	@$(MAKE) --no-print-directory -k $(JOBS) analyse
 format:

@@ -203,7 +203,7 @@ bool rb_output_write(void *self, const char *bytes, size_t length)
 			errno = EIO; /* it would take nothing for ever */
 		if (written < 0 && errno == EPIPE && !output->target)
 			output->reader_left = true;
-		else if (written <= 0 && errno != EINTR)
+		else if (written <= 0 && !rb_held_up(output->fd, POLLOUT, written))
 			fail(output);
 		else if (written > 0) {
 			bytes += written;
@@ -286,15 +286,19 @@ void rb_output_guard(struct rb_output *output, const struct stat *old)
 /* Has nobody else written to the old file, or made one, since it was read? */
 static bool may_take_its_place(const struct rb_output *output)
 {
+	const struct stat *old = output->old;
 	struct stat now;
-	bool there = !stat(output->target, &now);
+	bool gone;
 
 	if (!output->guarded)
 		return true;
-	if (!there && (errno != ENOENT || !output->old))
-		return errno == ENOENT;
+	gone = stat(output->target, &now);
+	if (gone && errno != ENOENT)
+		return false;
+	if (gone ? !old : old && rb_input_is_as_before(&now, old))
+		return true;
 	errno = RB_CHANGED_MEANWHILE;
-	return there && output->old && rb_input_is_as_before(&now, output->old);
+	return false;
 }
 
 static bool put_in_place(struct rb_output *output)

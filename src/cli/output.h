@@ -28,8 +28,8 @@ struct rb_output {
 			  * directly */
 	char *temporary; /* owned: what is being written; NULL: the target itself */
 	bool made;       /* a file was made that must not be left half-written */
-	bool guarded;    /* rb_output_guard() was called */
-	const struct stat *old; /* what it was called with */
+	bool guarded;    /* rb_output_guard() was called, */
+	const struct stat *old; /* with this */
 	bool reader_left; /* a pipe was closed early: the rest is dropped, quietly */
 	int error; /* errno of the first failure, or RB_CHANGED_MEANWHILE; 0: none */
 };

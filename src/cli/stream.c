@@ -12,11 +12,26 @@
 #include "cli/interrupted.h"
 #include "report/width.h"
 
+/* As deep as the stack ever is: four sinks, one within another, and what stands between.
+ */
+#define STACK_ROOM ((size_t)6 * RB_SINK_BLOCK)
+
+/* Where memory has run out the stack cannot grow either, and even to say so takes some of
+ * it: it is made as deep as it need be while there is memory. */
+static void deepen_stack(void)
+{
+	volatile char room[STACK_ROOM];
+
+	room[0] = 0;
+	(void)room[0];
+}
+
 /* A closed standard output is opened for reading, so that writing to it still fails. */
 void rb_streams_prepare(void)
 {
 	static const int way[] = { O_RDONLY, O_RDONLY, O_WRONLY };
 
+	deepen_stack();
 	(void)signal(SIGPIPE, SIG_IGN);
 	(void)signal(SIGXFSZ, SIG_IGN);
 	for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++)

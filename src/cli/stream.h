@@ -18,9 +18,9 @@ struct rb_stream {
 	struct rb_sink sink;
 };
 
-/* Make the streams fit to be written to: a closed one must not be mistaken for a file
- * that is opened later, and neither a pipe that was closed early nor a limit on the size
- * of files may end the program unasked. */
+/* Make the streams fit to be written to, also where memory has run out: a closed one must
+ * not be mistaken for a file that is opened later, and neither a pipe that was closed
+ * early nor a limit on the size of files may end the program unasked. */
 void rb_streams_prepare(void);
 
 /* A sink on STDOUT_FILENO or STDERR_FILENO. */

@@ -357,13 +357,12 @@ static int best_first(const void *a, const void *b)
 		compare_numbers(x->slip, y->slip),
 		compare_numbers(x->row, y->row),
 		compare_numbers(x->column, y->column),
-		rb_length_compare(x->maybe, y->maybe),
 	};
 
 	for (size_t i = 0; i < sizeof order / sizeof *order; i++)
 		if (order[i])
 			return order[i];
-	return 0;
+	return rb_length_compare(x->maybe, y->maybe);
 }
 
 static void hunt_section(struct hunt *h, const struct rb_section *section)

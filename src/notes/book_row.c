@@ -166,6 +166,29 @@ static bool is_keepers_row(const struct rb_book_reader *r)
 	return r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
 }
 
+/* A cell that cannot be read.  Words among the note keeper's sums are nobody's business,
+ * and what else stands there stops nothing. */
+static void say_unread(struct rb_book_reader *r, const struct rb_record *record,
+		       enum rb_column column, const struct rb_reading *reading)
+{
+	struct rb_cell cell = rb_book_cell(r, record, column);
+
+	if (reading->refusal == RB_REFUSE_EMPTY)
+		return;
+	if (is_keepers_row(r)) {
+		if (reading->refusal != RB_REFUSE_TEXT)
+			rb_book_say(r, record, column, RB_CODE_UNREAD_SUM,
+				    rb_book_kept(r, cell), rb_nothing());
+		return;
+	}
+	if (says_a_name(reading, column, cell))
+		rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
+			    rb_book_kept(r, cell), rb_nothing());
+	else
+		rb_sheet_refused(r->findings, cell, place_of(r, record, column), reading,
+				 r->row_unit);
+}
+
 /* Read a cell that is no plain number.  False: there is no value, and what cannot be read
  * is said. */
 static bool read_long(struct rb_book_reader *r, const struct rb_record *record,
@@ -183,15 +206,8 @@ static bool read_long(struct rb_book_reader *r, const struct rb_record *record,
 			r->habits.sixtyfourths[column]++;
 		return true;
 	}
-	if (rb_cell_is_empty(cell))
-		return false;
-	if (says_a_name(reading, column, cell))
-		rb_book_say(r, record, column, RB_CODE_NAME_FOR_ELEVATION,
-			    rb_book_kept(r, cell), rb_nothing());
-	else if (reading->refusal != RB_REFUSE_EMPTY &&
-		 !(is_keepers_row(r) && reading->refusal == RB_REFUSE_TEXT))
-		rb_sheet_refused(r->findings, cell, place_of(r, record, column), reading,
-				 r->row_unit);
+	if (!rb_cell_is_empty(cell))
+		say_unread(r, record, column, reading);
 	return false;
 }
 

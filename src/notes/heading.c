@@ -229,11 +229,11 @@ static int by_letters(const struct rb_form *form, const char *word, size_t lengt
 int rb_heading_nearest(const struct rb_form *form, struct rb_cell cell)
 {
 	char word[RB_FOLDED_WORD];
-	enum rb_unit unit;
-	size_t length;
+	size_t at = bracket_of(cell), length;
 	int column;
 
-	split_unit(&cell, &unit);
+	if (at > 1) /* slope (in/ft), elevation (checked) */
+		cell.length = at - 1;
 	if (!rb_heading_fold(word, cell.text, cell.length, ""))
 		return -1;
 	column = named_by(form, cell);

@@ -26,8 +26,6 @@ static const struct {
 static char plain_at(const char *s, size_t left, size_t *taken)
 {
 	*taken = 1;
-	if (s[0] >= 'A' && s[0] <= 'Z')
-		return (char)(s[0] + ('a' - 'A'));
 	if (s[0] == '\t' || s[0] == '\n' || s[0] == '\r')
 		return ' ';
 	for (size_t i = 0;
@@ -140,8 +138,8 @@ static uint32_t hash_of_all(const char *s, size_t length)
 static void make_plain(unsigned char plain[static 256])
 {
 	memset(plain, 0, 256);
-	for (unsigned char c = '!'; c <= '~'; c++) {
-		char small = c >= 'A' && c <= 'Z' ? (char)(c + ('a' - 'A')) : (char)c;
+	for (int c = '!'; c <= '~'; c++) {
+		char small = (char)(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
 
 		plain[c] =
 			(unsigned char)small | (is_letter_or_digit(small) ? LETTER : 0);

@@ -53,8 +53,8 @@ bool rb_source_is_utf8(const char *bytes, size_t length);
 
 /*
  * Settle on a separator: the first of comma, semicolon and TAB with which `is_header`
- * says true of one of the first rows; comma if none does.  A line "sep=;" goes first.
- * False: memory ran out.
+ * says true of one of the first rows; else the one under which the quotes are right and
+ * most cells are parted.  A line "sep=;" goes first. False: memory ran out.
  */
 bool rb_source_separate(struct rb_arena *arena, struct rb_source *source,
 			bool (*is_header)(void *self, const struct rb_record *record),

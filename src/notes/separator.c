@@ -8,12 +8,14 @@ struct search {
 	bool (*is_header)(void *self, const struct rb_record *record);
 	void *self;
 	bool found, no_memory;
+	size_t faults, cells; /* under the separator last tried */
 };
 
 static bool look(void *self, const struct rb_record *record)
 {
 	struct search *search = self;
 
+	search->cells += record->cells;
 	search->found = search->is_header(search->self, record);
 	return !search->found;
 }
@@ -31,9 +33,27 @@ static bool has_header(struct rb_arena *arena, const struct rb_source *source,
 	if (start.length > LOOK_AT)
 		start.length = LOOK_AT;
 	search->found = false;
+	search->cells = 0;
 	rb_rows_read(arena, &unheard, &start, look, search);
+	search->faults = unheard.of_severity[RB_ERROR];
 	search->no_memory = unheard.out_of_memory;
 	return search->found;
+}
+
+/* Without a header the best that can be said: the fewest faults in the quotes, and of two
+ * that are alike the one that parts the most cells. */
+struct best {
+	char separator;
+	size_t faults, cells;
+};
+
+static void hold_against(struct best *best, char separator, const struct search *search)
+{
+	if (best->separator &&
+	    (search->faults > best->faults ||
+	     (search->faults == best->faults && search->cells <= best->cells)))
+		return;
+	*best = (struct best){ separator, search->faults, search->cells };
 }
 
 bool rb_source_separate(struct rb_arena *arena, struct rb_source *source,
@@ -41,7 +61,8 @@ bool rb_source_separate(struct rb_arena *arena, struct rb_source *source,
 			void *self)
 {
 	const char candidates[] = { source->separator, ',', ';', '\t' };
-	struct search search = { is_header, self, false, false };
+	struct search search = { .is_header = is_header, .self = self };
+	struct best best = { '\0', 0, 0 };
 
 	for (size_t i = 0; i < sizeof candidates; i++) {
 		if (!candidates[i])
@@ -52,8 +73,9 @@ bool rb_source_separate(struct rb_arena *arena, struct rb_source *source,
 		}
 		if (search.no_memory)
 			return false;
+		hold_against(&best, candidates[i], &search);
 	}
 	if (!source->separator)
-		source->separator = ',';
+		source->separator = best.separator;
 	return true;
 }

@@ -54,12 +54,16 @@ static const char **name_sections(struct rb_arena *arena, const struct rb_reduct
  * seen; of the first place of a chain, that of the setup it opens. */
 static uint32_t section_of(const struct rb_reduction *r, const struct rb_shot *shot)
 {
-	uint32_t setup = shot->setup == RB_NO_SETUP || shot->booked == RB_BOOKED_NOWHERE
-				 ? rb_shot_opens(shot)
-				 : shot->setup;
+	const struct rb_reduced *reduced = rb_reduction_reduced(r);
+	uint32_t setup = shot->setup, via;
 
-	return setup == RB_NO_SETUP ? RB_NO_SECTION
-				    : rb_reduction_sections(r)->of_setup[setup];
+	if (shot->booked == RB_BOOKED_NOWHERE) {
+		setup = rb_shot_opens(shot);
+		via = reduced->setup[setup].via;
+		if (via != RB_NO_SHOT)
+			setup = reduced->shot[via].setup;
+	}
+	return rb_reduction_sections(r)->of_setup[setup];
 }
 
 /* One remark, or both of the two rows of a turning point; NULL without memory. */

@@ -19,7 +19,7 @@ struct rb_entry {
 	rb_length known;         /* the known elevation of the point, or none */
 	rb_length below;         /* at the end of a measure down, or none */
 	enum rb_unit written;    /* the unit in which `known` was written */
-	enum rb_verdict verdict; /* of the section; means nothing without one */
+	enum rb_verdict verdict; /* of the section; RB_OPEN without one */
 	enum rb_kind kind;
 	enum rb_rod_on rod_on;
 	uint32_t book; /* of the ledger */
@@ -42,6 +42,13 @@ bool rb_entries_of(struct rb_arena *arena, const struct rb_reduction *reduction,
 static inline rb_length rb_entry_best(const struct rb_entry *entry)
 {
 	return rb_length_given(entry->adjusted) ? entry->adjusted : entry->elevation;
+}
+
+/* Was the place levelled, so that it is closed or not?  Off the line, on a spur, it has
+ * no section and nothing closes it; a benchmark alone was not levelled. */
+static inline bool rb_entry_is_levelled(const struct rb_entry *entry)
+{
+	return *entry->section || entry->kind != RB_BENCHMARK;
 }
 
 /* The unit in which a known elevation of a book was written: one that feet or inches do

@@ -158,9 +158,9 @@ static void put_section(const struct line *l)
 
 static void put_closed(const struct line *l)
 {
-	put_text(l, !*l->entry->section            ? ""
-		    : l->entry->verdict == RB_OPEN ? "no"
-						   : "yes");
+	put_text(l, !rb_entry_is_levelled(l->entry) ? ""
+		    : l->entry->verdict == RB_OPEN  ? "no"
+						    : "yes");
 }
 
 static void put_within(const struct line *l)

@@ -46,7 +46,7 @@ static void put_verdict(struct writer *w, const struct rb_entry *e)
 	bool judged = *e->section && (e->verdict == RB_CLOSES || e->verdict == RB_BEYOND);
 
 	put_text(w, "section", e->section);
-	put_answer(w, "closed", *e->section, e->verdict != RB_OPEN);
+	put_answer(w, "closed", rb_entry_is_levelled(e), e->verdict != RB_OPEN);
 	put_answer(w, "within_tolerance", judged, e->verdict == RB_CLOSES);
 }
 

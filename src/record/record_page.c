@@ -129,7 +129,9 @@ static const char *closure_of(const struct rb_entry *e)
 		[RB_OPEN] = "open",
 	};
 
-	return *e->section ? words[e->verdict] : "";
+	if (*e->section)
+		return words[e->verdict];
+	return rb_entry_is_levelled(e) ? "unchecked" : "";
 }
 
 static bool stands_in(const struct rb_entry *e, int column)
@@ -328,16 +330,26 @@ static void put_legend(struct writer *w)
 
 /* -- verdicts -------------------------------------------------------------------- */
 
+static void name_if_several(struct writer *w, const struct rb_recorded_book *book)
+{
+	if (w->ledger->books < 2)
+		return;
+	rb_phrase_words(&w->phrase, book->name);
+	rb_phrase_text(&w->phrase, ": ");
+}
+
 static void put_section_verdicts(struct writer *w, const struct rb_recorded_book *book)
 {
 	const struct rb_sections *s = rb_reduction_sections(&book->reduction);
 
 	for (uint32_t i = 0; i < s->sections; i++) {
-		if (w->ledger->books > 1) {
-			rb_phrase_words(&w->phrase, book->name);
-			rb_phrase_text(&w->phrase, ": ");
-		}
+		name_if_several(w, book);
 		rb_section_verdict(&w->phrase, &book->reduction, &s->section[i]);
+		add(w, RB_VERDICT);
+	}
+	for (uint32_t i = 0; i < s->spurs; i++) {
+		name_if_several(w, book);
+		rb_spur_words(&w->phrase, &book->reduction, &s->spur[i]);
 		add(w, RB_VERDICT);
 	}
 }

@@ -52,6 +52,12 @@ static const char pairs[] = "00010203040506070809101112131415161718192021222324"
 			    "50515253545556575859606162636465666768697071727374"
 			    "75767778798081828384858687888990919293949596979899";
 
+/* Write the two digits of a number below 100. */
+static inline void put_pair(char *to, uint32_t number)
+{
+	memcpy(to, &pairs[(size_t)2 * number], 2);
+}
+
 /* Write so many digits of a number, with zeros in front; where they end. */
 static inline char *put_digits(char *to, uint32_t number, int count)
 {
@@ -59,7 +65,7 @@ static inline char *put_digits(char *to, uint32_t number, int count)
 
 	for (; count > 1; count -= 2) {
 		at -= 2;
-		memcpy(at, pairs + 2 * (number % 100), 2);
+		put_pair(at, number % 100);
 		number /= 100;
 	}
 	if (count)
@@ -73,7 +79,7 @@ static inline char *put_few(char *to, uint32_t number)
 	uint32_t high = number / 100, low = number % 100;
 
 	if (high > 9) {
-		memcpy(to, pairs + 2 * high, 2);
+		put_pair(to, high);
 		to += 2;
 	} else if (high) {
 		*to++ = (char)('0' + high);
@@ -81,10 +87,11 @@ static inline char *put_few(char *to, uint32_t number)
 		*to = (char)('0' + low);
 		return to + 1;
 	}
-	memcpy(to, pairs + 2 * low, 2);
+	put_pair(to, low);
 	return to + 2;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): four digits each time, at most five deep */
 static char *put_whole(char *to, uint64_t number)
 {
 	uint32_t last = (uint32_t)(number % 10000);
@@ -145,14 +152,14 @@ static inline size_t put_four(char *out, rb_length a, uint64_t step, int least,
 	int figures = low ? 2 + figures_left(low) : figures_left(high);
 	char *to = out;
 
-	if (steps >= 10000 * 10000 || (exactly && steps * step != nm))
+	if (steps >= UINT64_C(10000) * 10000 || (exactly && steps * step != nm))
 		return 0;
 	if (a.nm < 0 && steps)
 		*to++ = '-';
 	to = put_few(to, whole);
 	*to = '.';
-	memcpy(to + 1, pairs + 2 * high, 2);
-	memcpy(to + 3, pairs + 2 * low, 2);
+	put_pair(to + 1, high);
+	put_pair(to + 3, low);
 	figures = figures < least ? least : figures;
 	return (size_t)(to - out) + (figures ? 1 + (size_t)figures : 0);
 }

@@ -194,7 +194,7 @@ static bool put_block(struct writer *w, const struct rb_block *block)
 	case RB_TABLE:
 		return rb_html_table(w->sink, block->table, ++w->tables);
 	case RB_VERDICT: /* stands in the box on top */
-		return true;
+		break;
 	}
 	return true;
 }

@@ -4,7 +4,8 @@
  *
  * Commas, line ends and escapes are the writer's business: the caller opens and closes
  * what it means and names its values.  The outcome is always valid: text that is no UTF-8
- * gets U+FFFD in its place, numbers are decimal numbers without a binary fraction
+ * gets U+FFFD in its place, what turns the writing or cannot be seen is written out (the
+ * value stays the same), numbers are decimal numbers without a binary fraction
  * between, there is no -0, and what is absent is null.  Indented by two; an object opened
  * as a line stands on one line.
  */

@@ -312,6 +312,10 @@ void rb_sink_wrapped_part(struct rb_sink *sink, const char *text, size_t length,
 		size_t bytes = rb_word_length(text);
 		size_t width = rb_width(text, bytes);
 
+		if (indent + width > columns) { /* a sum that no line holds */
+			bytes = strcspn(text, " \n");
+			width = rb_width(text, bytes);
+		}
 		if (!first_word && at + 1 + width > columns) {
 			rb_sink_char(sink, '\n');
 			rb_sink_pad(sink, ' ', indent);

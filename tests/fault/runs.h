@@ -52,7 +52,8 @@ bool run_as_nobody(bool nobody);
 
 /*
  * How far apart the places of a fault are to be, of so many: RODBOOK_FAULTS=all is every
- * place, =few a handful (where a run is slow, under a sanitizer), else at most `most`.
+ * place, =few a handful (where a run is slow, under a sanitizer), =100 at least a hundred
+ * (to measure the coverage), else at most `most`.
  */
 unsigned long stride_of(unsigned long places, unsigned long most);
 

@@ -7,7 +7,6 @@
 #include <string.h>
 
 /* clang-format off */
-#define LINE(...) .word = { __VA_ARGS__, NULL }
 #define BOOKS "larch.csv", "larch-metres.csv", "larch-ft-in.csv"
 #define TODAY "--benchmark", "97.97", "--backsight", "4.68"
 #define ALL_OF_A_DRAIN "larch-plan.csv", "--ground", "larch-ground.csv", "--laid", \
@@ -144,9 +143,9 @@ static void write_long_files(void)
 
 	for (int i = 1; i <= 40; i++)
 		used += (size_t)snprintf(text + used, sizeof text - used,
-					 "TP-%d,,4.%02d,5.%02d,a remark of some length\n",
+					 "TP-%d,,5.%02d,5.%02d,a remark of some length\n",
 					 i, 10 + i, 10 + i);
-	used += (size_t)snprintf(text + used, sizeof text - used, "BM-1,,,-35.00,\n");
+	used += (size_t)snprintf(text + used, sizeof text - used, "BM-1,,,5.00,\n");
 	put_file("long.csv", text, used);
 	used = (size_t)snprintf(text, sizeof text,
 				"point,known elevation,backsight,foresight\n");

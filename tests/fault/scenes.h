@@ -5,6 +5,9 @@
 
 #include "runs.h"
 
+/* The command line of a scene. */
+#define LINE(...) .word = { __VA_ARGS__, NULL }
+
 extern const struct scene scenes[];
 extern const size_t scene_count;
 

@@ -28,8 +28,6 @@
 #define CHANGED   "changed meanwhile"
 
 /* clang-format off */
-#define LINE(...) .word = { __VA_ARGS__, NULL }
-
 static const struct scene writes_new = { LINE("reduce", "larch.csv", "-f", "csv", "-o", "out/new.csv") };
 static const struct scene writes_old = { LINE("reduce", "larch.csv", "-f", "csv", "-o", "out/old.csv"),
 	.old_name = "out/old.csv", .old_file = "lines.txt" };

@@ -1,54 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Places where a file cannot be read or written, as the system itself makes them:
- * folders, links, pipes, full devices, missing rights, limits.
+ * Places where a file cannot be read or written, or not as a file is: folders, links,
+ * pipes, full devices.
  */
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
-
-#include <cmocka.h>
+#include "places.h"
 
 #include <errno.h>
 #include <fcntl.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
-
-#include "scenes.h"
-
-#define LINE(...) .word = { __VA_ARGS__, NULL }
-
-static struct outcome got;
-static struct bytes before;
-
-static int forget(void **state)
-{
-	(void)state;
-	free_outcome(&got);
-	free(before.byte);
-	before = (struct bytes){ NULL, 0, 0 };
-	return 0;
-}
-
-static void go(const struct scene *scene)
-{
-	prepare(scene, &before);
-	run(scene, NULL, &got);
-}
-
-/* It ended with 3, said why and of which file in one line, and left all as it was. */
-static void assert_fails(const char *name, int error)
-{
-	if (!ended(&got, 3) || !is_one_message(&got.messages, name, strerror(error)) ||
-	    got.output.length || !are_equal(&got.folder, &before))
-		fail_msg("status %x, output %zu bytes\n%s%s", got.status,
-			 got.output.length, got.messages.byte, got.folder.byte);
-}
 
 static void assert_file(const char *name, const char *begins)
 {
@@ -82,30 +45,6 @@ static void a_folder_is_no_book(void **state)
 		go(&scenes_of_folders[i]);
 		assert_fails("rodbook: ", EISDIR);
 	}
-}
-
-static void a_file_without_rights_is_not_read(void **state)
-{
-	const struct scene file = { LINE("reduce", "out/locked.csv"),
-				    .old_name = "out/locked.csv",
-				    .old_file = "larch.csv" };
-	const struct scene folder = { LINE("reduce", "rules/ipc.csv") };
-
-	(void)state;
-	if (!run_as_nobody(true))
-		skip();
-	prepare(&file, &before);
-	assert_int_equal(chmod("out/locked.csv", 0), 0);
-	look(&before);
-	run(&file, NULL, &got);
-	assert_fails("out/locked.csv", EACCES);
-	assert_int_equal(chmod("rules", 0700), 0);
-	if (!geteuid()) {
-		go(&folder);
-		assert_fails("rules/ipc.csv", EACCES);
-	}
-	assert_int_equal(chmod("rules", 0755), 0);
-	run_as_nobody(false);
 }
 
 static void a_book_comes_through_a_pipe(void **state)
@@ -296,94 +235,11 @@ static void a_record_behind_a_link_is_added_to(void **state)
 	unlink("link.csv");
 }
 
-/* -- rights and limits --------------------------------------------------------------- */
-
-static void a_folder_without_rights_is_told(void **state)
-{
-	static const struct scene closed[] = {
-		{ LINE("reduce", "larch.csv", "-o", "out/old.csv"),
-		  .old_name = "out/old.csv", .old_file = "lines.txt" },
-		{ LINE("reduce", "larch.csv", "-o", "out/new.csv") },
-		{ LINE("record", "--append", "out/site.csv", "larch-metres.csv"),
-		  .old_name = "out/site.csv", .old_file = "site.csv" },
-		{ LINE("new", "book", "out/book.csv") },
-	};
-
-	(void)state;
-	if (!run_as_nobody(true))
-		skip();
-	for (size_t i = 0; i < sizeof closed / sizeof *closed; i++) {
-		prepare(&closed[i], &before);
-		assert_int_equal(chmod("out", 0555), 0);
-		run(&closed[i], NULL, &got);
-		assert_int_equal(chmod("out", 0755), 0);
-		assert_fails("out/", EACCES);
-	}
-	run_as_nobody(false);
-}
-
-/* Though its folder would allow that another takes its place. */
-static void a_file_that_may_not_be_written_is_not_replaced(void **state)
-{
-	const struct scene scene = { LINE("reduce", "larch.csv", "-o", "out/old.csv"),
-				     .old_name = "out/old.csv", .old_file = "lines.txt" };
-
-	(void)state;
-	if (!run_as_nobody(true))
-		skip();
-	prepare(&scene, &before);
-	assert_int_equal(chmod("out/old.csv", 0444) + chmod("out", 0777), 0);
-	look(&before);
-	run(&scene, NULL, &got);
-	assert_int_equal(chmod("out", 0755), 0);
-	assert_fails("out/old.csv", EACCES);
-	run_as_nobody(false);
-}
-
-static void allow_small_files(void)
-{
-	const struct rlimit limit = { 100, 100 };
-
-	if (setrlimit(RLIMIT_FSIZE, &limit))
-		_exit(99);
-}
-
-/* The signal that goes with the limit would leave the half-written file behind. */
-static void a_limit_on_the_size_of_files_leaves_nothing(void **state)
-{
-	const struct scene scene = { LINE("reduce", "larch.csv", "-o", "out/old.csv"),
-				     .old_name = "out/old.csv", .old_file = "lines.txt",
-				     .in_child = allow_small_files };
-
-	(void)state;
-	go(&scene);
-	assert_fails("out/old.csv", EFBIG);
-}
-
-static void allow_no_more_files(void)
-{
-	const struct rlimit limit = { 3, 3 };
-
-	if (setrlimit(RLIMIT_NOFILE, &limit))
-		_exit(99);
-}
-
-static void a_limit_on_open_files_is_told(void **state)
-{
-	const struct scene scene = { LINE("reduce", "larch.csv"),
-				     .in_child = allow_no_more_files };
-
-	(void)state;
-	go(&scene);
-	assert_fails("larch.csv", EMFILE);
-}
-
 int __wrap_main(void);
 int __wrap_main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test_teardown(a_folder_is_no_book, forget),
-		cmocka_unit_test_teardown(a_file_without_rights_is_not_read, forget),
 		cmocka_unit_test_teardown(a_book_comes_through_a_pipe, forget),
 		cmocka_unit_test_teardown(a_folder_is_not_written_over, forget),
 		cmocka_unit_test_teardown(full_devices_are_told, forget),
@@ -394,12 +250,6 @@ int __wrap_main(void)
 		cmocka_unit_test_teardown(a_link_is_followed_and_stays, forget),
 		cmocka_unit_test_teardown(a_ring_of_links_is_told, forget),
 		cmocka_unit_test_teardown(a_record_behind_a_link_is_added_to, forget),
-		cmocka_unit_test_teardown(a_folder_without_rights_is_told, forget),
-		cmocka_unit_test_teardown(a_file_that_may_not_be_written_is_not_replaced,
-					  forget),
-		cmocka_unit_test_teardown(a_limit_on_the_size_of_files_leaves_nothing,
-					  forget),
-		cmocka_unit_test_teardown(a_limit_on_open_files_is_told, forget),
 	};
 
 	return cmocka_run_group_tests_name("fault places", tests, scenes_begin, runs_end);

@@ -16,39 +16,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "scenes.h"
+#include "trips.h"
 
 #define TOLD_MOST 20
 
 /* clang-format off */
-#define LINE(...) .word = { __VA_ARGS__, NULL }
-
-/* Every way in which something is read or written, and the file or stream that is named
- * where that fails. */
-static const struct trip {
-	struct scene scene;
-	const char *writes;
-	const char *also; /* another file that it writes before; NULL: none */
-} trips[] = {
-	{ { LINE("reduce", "larch.csv", "-f", "csv") }, "standard output", NULL },
-	{ { LINE("reduce", "larch.csv", "-f", "csv", "-o", "out/new.csv") }, "out/new.csv", NULL },
-	{ { LINE("reduce", "larch.csv", "-f", "csv", "-o", "out/old.csv"),
-	    .old_name = "out/old.csv", .old_file = "lines.txt" }, "out/old.csv", NULL },
-	{ { LINE("reduce", "-", "-o", "out/new.txt"), .input = "larch.csv" }, "out/new.txt", NULL },
-	{ { LINE("record", "--append", "out/site.csv", "larch-metres.csv"),
-	    .old_name = "out/site.csv", .old_file = "site.csv" }, "standard output", "out/site.csv" },
-	{ { LINE("record", "--append", "out/site.csv", "larch.csv", "-o", "out/page.txt") },
-	    "out/page.txt", "out/site.csv" },
-	{ { LINE("new", "book", "out/book.csv") }, "out/book.csv", NULL },
-	{ { LINE("dig", "larch-plan.csv", "--hi", "102.65", "-o", "out/dig.txt"),
-	    .input = "larch-dig.txt" }, "out/dig.txt", NULL },
-	{ { LINE("convert", "-f", "csv", "-o", "out/lines.csv"), .input = "lines.txt" },
-	    "out/lines.csv", NULL },
-	{ { LINE("drain", "larch-plan.csv", "--ground", "larch-ground.csv", "-f", "json") },
-	    "standard output", NULL },
-};
-#define TRIPS (sizeof trips / sizeof *trips)
-
 /* What each kind of call may fail with. */
 static const struct {
 	enum fault_call call;
@@ -141,7 +113,7 @@ static void interrupted_calls_are_taken_up_again(void **state)
 	int wrong = 0;
 
 	(void)state;
-	for (size_t i = 0; i < TRIPS; i++) {
+	for (size_t i = 0; i < trip_count; i++) {
 		struct trial t;
 
 		begin_trial(&t, &trips[i]);
@@ -157,6 +129,26 @@ static void interrupted_calls_are_taken_up_again(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* A pipe or a terminal that another program has made not to wait. */
+static void calls_that_would_wait_are_waited_for(void **state)
+{
+	struct fault_plan plan = { .way = FAULT_ERROR, .number = EAGAIN, .room = -1 };
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < trip_count; i++) {
+		struct trial t;
+
+		begin_trial(&t, &trips[i]);
+		plan.call = FAULT_READ;
+		try_as_whole(&t, plan, 2);
+		plan.call = FAULT_WRITE;
+		try_as_whole(&t, plan, 2);
+		wrong += end_trial(&t);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 static void short_reads_and_writes_go_on(void **state)
 {
 	static const enum fault_call calls[] = { FAULT_READ, FAULT_WRITE };
@@ -164,7 +156,7 @@ static void short_reads_and_writes_go_on(void **state)
 	int wrong = 0;
 
 	(void)state;
-	for (size_t i = 0; i < TRIPS * 2; i++) {
+	for (size_t i = 0; i < trip_count * 2; i++) {
 		struct trial t;
 
 		plan.call = calls[i % 2];
@@ -250,7 +242,7 @@ static void a_call_that_fails_is_told(void **state)
 	int wrong = 0;
 
 	(void)state;
-	for (size_t i = 0; i < TRIPS; i++) {
+	for (size_t i = 0; i < trip_count; i++) {
 		struct trial t;
 
 		begin_trial(&t, &trips[i]);
@@ -279,7 +271,7 @@ static void the_disk_fills_at_any_byte(void **state)
 	int wrong = 0;
 
 	(void)state;
-	for (size_t i = 0; i < TRIPS; i++) {
+	for (size_t i = 0; i < trip_count; i++) {
 		struct trial t;
 		bool full = true;
 
@@ -308,7 +300,7 @@ static void a_reader_that_leaves_ends_it_quietly(void **state)
 	int wrong = 0;
 
 	(void)state;
-	for (size_t i = 0; i < TRIPS; i++) {
+	for (size_t i = 0; i < trip_count; i++) {
 		struct trial t;
 		bool left = !strcmp(trips[i].writes, "standard output") && !trips[i].also;
 
@@ -350,7 +342,7 @@ static void a_write_that_takes_nothing_does_not_hang(void **state)
 	int wrong = 0;
 
 	(void)state;
-	for (size_t i = 0; i < TRIPS; i++) {
+	for (size_t i = 0; i < trip_count; i++) {
 		struct trial t;
 		const char *what;
 
@@ -377,7 +369,7 @@ static void a_file_that_does_not_reach_the_disk_is_told(void **state)
 	int wrong = 0;
 
 	(void)state;
-	for (size_t i = 0; i < TRIPS; i++) {
+	for (size_t i = 0; i < trip_count; i++) {
 		struct trial t;
 		const char *what;
 
@@ -420,6 +412,7 @@ int __wrap_main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(interrupted_calls_are_taken_up_again),
+		cmocka_unit_test(calls_that_would_wait_are_waited_for),
 		cmocka_unit_test(short_reads_and_writes_go_on),
 		cmocka_unit_test(a_call_that_fails_is_told),
 		cmocka_unit_test(the_disk_fills_at_any_byte),

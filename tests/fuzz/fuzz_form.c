@@ -139,10 +139,15 @@ static void same_book(const struct work *a, const struct work *b)
 	}
 }
 
-/* Does the reader see the same header as this file, and no other? */
-static bool sees_header(const struct work *work, const struct grid *grid)
+/* Does the reader see the same header as this file, and no other?  Without one nobody can
+ * tell by what the cells are parted, and without a book where it stands. */
+static bool sees_header(const struct work *work, const struct grid *grid, bool in_order)
 {
-	return !work->book || !work->book->rows ||
+	if (work->findings.of_code[RB_CODE_NO_HEADER])
+		return false;
+	if (!work->book)
+		return in_order;
+	return !work->book->rows ||
 	       (work->book->cell_of[RB_POINT] == 0 &&
 		rb_book_line(work->book, 0) > (uint32_t)grid->header + 1);
 }
@@ -158,7 +163,7 @@ static void compare(const struct grid *grid, const struct form *form)
 	write_grid(&one, grid, &plain);
 	write_grid(&other, grid, form);
 	work_out(&a, arena, (struct part){ one.bytes, one.length });
-	if (sees_header(&a, grid)) {
+	if (sees_header(&a, grid, form->first == 0)) {
 		work_out(&b, arena, (struct part){ other.bytes, other.length });
 		same_book(&a, &b);
 		if (form->first == 0)
@@ -168,9 +173,12 @@ static void compare(const struct grid *grid, const struct form *form)
 }
 
 /* Left out: what means something else in another form.  A semicolon or a tab may part
- * cells, a # in front makes a comment, a NUL is no text. */
+ * cells, a # in front makes a comment, a NUL is no text, a byte order mark is none behind
+ * a quote. */
 static bool is_neutral(const uint8_t *data, size_t size)
 {
+	if (size && data[0] == 0xEF)
+		return false;
 	for (size_t i = 0; i < size; i++)
 		if (!data[i] || strchr(";\t\r#", data[i]))
 			return false;

@@ -17,9 +17,10 @@
 #include "record/ledger.h"
 #include "rodbook/rodbook.h"
 
-#define LONGEST 8192  /* a seed that is slow to run is none */
-#define MOST    20000 /* of one program: some tests make books by the million */
-#define LINES   500   /* and of those, readings and sums */
+#define LONGEST 8192 /* a seed that is slow to run is none */
+#define MOST                                                                             \
+	400 /* files and as many lines, of one program: some tests make them             \
+	     * by the million */
 
 /* The name of a file is drawn from what is in it: the same again is the same file. */
 static uint64_t digest(const char *bytes, size_t length)
@@ -33,12 +34,11 @@ static uint64_t digest(const char *bytes, size_t length)
 
 static void keep(const char *kind, const char *head, const char *bytes, size_t length)
 {
-	static int kept;
 	const char *folder = getenv("SEEDS");
 	char name[512];
 	FILE *file;
 
-	if (!folder || length > LONGEST || ++kept > MOST)
+	if (!folder || length > LONGEST)
 		return;
 	snprintf(name, sizeof name, "%s/%s/%s%016llx", folder, kind, head,
 		 (unsigned long long)digest(bytes, length));
@@ -50,6 +50,14 @@ static void keep(const char *kind, const char *head, const char *bytes, size_t l
 	fclose(file);
 }
 
+static void keep_file(const char *kind, const char *bytes, size_t length)
+{
+	static int kept;
+
+	if (++kept <= MOST)
+		keep(kind, "", bytes, length);
+}
+
 /* Two letters, as fuzz_reading.c and fuzz_expression.c have them. */
 static void keep_with_rules(const char *kind, const char *text, size_t length,
 			    const struct rb_reading_rules *rules, int flags)
@@ -57,7 +65,7 @@ static void keep_with_rules(const char *kind, const char *text, size_t length,
 	static int kept;
 	char head[3] = { 'A', ' ', '\0' };
 
-	if (++kept > LINES)
+	if (++kept > MOST)
 		return;
 	head[0] = (char)(head[0] + (int)rules->unit);
 	head[1] = (char)(head[1] + (int)rules->kind + 4 * rules->decimal_comma + flags);
@@ -106,7 +114,7 @@ enum rb_slope_refusal __wrap_rb_slope_parse(const char *, size_t, rb_slope *);
 enum rb_slope_refusal __wrap_rb_slope_parse(const char *text, size_t length,
 					    rb_slope *out)
 {
-	keep("slope", "", text, length);
+	keep_file("slope", text, length);
 	return __real_rb_slope_parse(text, length, out);
 }
 
@@ -131,7 +139,7 @@ bool __wrap_rb_tolerance_parse(const char *text, size_t length, enum rb_unit uni
 	type __wrap_##name(struct rb_arena *arena, struct rb_findings *findings,         \
 			   const char *bytes, size_t length)                             \
 	{                                                                                \
-		keep(kind, "", bytes, length);                                           \
+		keep_file(kind, bytes, length);                                          \
 		return __real_##name(arena, findings, bytes, length);                    \
 	}
 
@@ -149,6 +157,6 @@ bool __wrap_rb_ledger_read(struct rb_ledger *, struct rb_findings *, const char 
 bool __wrap_rb_ledger_read(struct rb_ledger *ledger, struct rb_findings *findings,
 			   const char *bytes, size_t length)
 {
-	keep("record", "", bytes, length);
+	keep_file("record", bytes, length);
 	return __real_rb_ledger_read(ledger, findings, bytes, length);
 }

@@ -20,16 +20,30 @@ static const char *blanks(const char *at)
 	return at + strspn(at, " \n\r\t");
 }
 
+static bool is_half(const char *at, const char *second)
+{
+	return (*at == 'd' || *at == 'D') && strchr(second, at[1]);
+}
+
+/* Behind the four digits; half a pair stands for no character. */
+static const char *code(const char *at)
+{
+	HOLDS(strspn(at, "0123456789abcdefABCDEF") >= 4);
+	HOLDS(!is_half(at, "cdefCDEF"));
+	if (!is_half(at, "89abAB"))
+		return at + 4;
+	HOLDS(at[4] == '\\' && at[5] == 'u');
+	HOLDS(strspn(at + 6, "0123456789abcdefABCDEF") >= 4);
+	HOLDS(is_half(at + 6, "cdefCDEF"));
+	return at + 10;
+}
+
 static const char *escape(const char *at)
 {
-	if (*at != 'u') {
-		HOLDS(*at && strchr("\"\\/bfnrt", *at));
-		return at + 1;
-	}
-	HOLDS(strspn(at + 1, "0123456789abcdefABCDEF") >= 4);
-	/* Half a pair stands for no character. */
-	HOLDS(!((at[1] == 'd' || at[1] == 'D') && strchr("89abcdefABCDEF", at[2])));
-	return at + 5;
+	if (*at == 'u')
+		return code(at + 1);
+	HOLDS(*at && strchr("\"\\/bfnrt", *at));
+	return at + 1;
 }
 
 /* Behind the closing quote. */

@@ -84,7 +84,7 @@ static void reads_no_further_than_told(void **state)
 	const struct rb_reading_rules rules = { FT, RB_OF_RUN, false, rb_length_none() };
 
 	(void)state;
-	assert_int_equal(rb_chainage_parse("0+509", 4, &rules).value.nm, 50 * RB_FOOT);
+	assert_int_equal(rb_chainage_parse("1+509", 4, &rules).value.nm, 150 * RB_FOOT);
 	assert_int_equal(rb_chainage_parse("0+ 50", 3, &rules).refusal, RB_REFUSE_TEXT);
 	assert_int_equal(rb_chainage_parse("50+00", 2, &rules).value.nm, 50 * RB_FOOT);
 	assert_int_equal(rb_chainage_parse(NULL, 0, &rules).refusal, RB_REFUSE_EMPTY);

@@ -130,6 +130,10 @@ static const struct {
 	{ "-1 mm / 1000000 / 2",     FT, -1,                false, 2 },
 	{ "0.00001 ft / 3",          FT, 1016,              true,  1 },
 	{ "10000 m * 1",             FT, RB_LENGTH_MAX,     true,  1 },
+	{ "-10000 m * 1",            FT, -RB_LENGTH_MAX,    true,  1 },
+	/* brackets side by side nest no deeper */
+	{ "(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')+(1')",
+				     FT, 17 * RB_FOOT,      true,  16 },
 };
 
 static const struct {
@@ -203,6 +207,7 @@ static const struct {
 	{ "1' + 2' * (3' - 1')", FT, RB_EXPRESSION_SQUARE,      RB_READ, 10 },
 	{ "1' + (2 * 3 + 1)",    FT, RB_EXPRESSION_MIXED,       RB_READ, 5 },
 	{ "10000 m * 2",          FT, RB_EXPRESSION_BIG,         RB_READ, 0 },
+	{ "-10000 m * 2",         FT, RB_EXPRESSION_BIG,         RB_READ, 0 },
 	{ "10000 m * 999999 * 999999", FT, RB_EXPRESSION_BIG,   RB_READ, 10 },
 	{ "  5' + 3",            FT, RB_EXPRESSION_MIXED,       RB_READ, 7 },
 };

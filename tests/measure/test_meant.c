@@ -107,6 +107,7 @@ static const struct point_case {
 	{ "12345",   M,  { 1234500000 } },   /* 12.345 is over the rod */
 	{ "95",      FT, { HUNDREDTHS(950), HUNDREDTHS(95) } },
 	{ "532000",  FT, { HUNDREDTHS(532) } },
+	{ "1234510", FT, { 0 } },            /* 12.3451: no rod shows four places of a foot */
 };
 
 static const struct unmarked_case {

@@ -511,6 +511,7 @@ static const struct fault_case {
 	{ "a point or a sum",        HEAD "BM,100,4.27,,\nTotal 3,,,,4.27\n", "sum-or-point@3:0" },
 	{ "a remark with such a name", HEAD "BM,100,4.27,,\nTotal 3,,,,\n", "" },
 	{ "sums like a turning point", HEAD "BM,100,4.27,,\nTotal page 1,,,,4.27\nTotal page 1,,4.12,,\n", "sum-or-point@4:0" },
+	{ "sums of a sheet",         HEAD "BM,100,4.27,,\nA,,,,3.12\nsum,#N/A,#REF!,,5-Mar\n", "unread-sum@4:2 unread-sum@4:4 unread-sum@4:1" },
 	{ "sums over the rod",       HEAD "BM,100,4.27,,\nTotal page 1,,,,34.27\nTotal page 1,,34.12,,\n", "" },
 	{ "a word among the sums",   HEAD "BM,100,4.27,,\ntotals,,checks,,\n", "" },
 	/* comments */

@@ -84,6 +84,8 @@ static void escapes(void **state)
 		{ "\xF3\xA0\x81\x81",      "\"\\udb40\\udc41\"" },    /* a tag, U+E0041 */
 		{ "\xF0\x9F\x9A\xB0",      "\"\xF0\x9F\x9A\xB0\"" },
 		{ "\xFFz\xE2\x82", "\"\\ufffdz\\ufffd\\ufffd\"" },
+		{ "a\xE2\x80\xAE\xC2\x9B", "\"a\\u202e\\u009b\"" },
+		{ "\xF3\xA0\x80\x81", "\"\\udb40\\udc01\"" },
 		{ "", "\"\"" },
 	};
 	/* clang-format on */

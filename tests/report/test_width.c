@@ -120,6 +120,7 @@ static void keeps_numbers_whole(void **state)
 		{ "each of them 0.02 ft.", "each of them\n  0.02 ft." },
 		{ "each of them 0.02 feet", "each of them\n  0.02 feet" },
 		{ "three setups 12 feet on", "three setups\n  12 feet on" },
+		{ "1.5 + 2.5 + 3.5 + 4.5", "1.5 + 2.5\n  + 3.5 + 4.5" },
 		{ "abcdefghijklmnopqrstuvwxyz end", "abcdefghijklmn\n  opqrstuvwxyz\n  end" },
 	};
 	/* clang-format on */
