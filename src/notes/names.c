@@ -342,7 +342,8 @@ void rb_names_enter(struct rb_names *names, uint32_t offset, uint32_t *number)
 	*number = names->count;
 	names->name[names->count++] = offset;
 	names->slot[names->at] = (struct rb_slot){ names->hash, names->count };
-	names->spaced |= memchr(names->folded, ' ', names->folds) != NULL;
+	names->spaced |= names->letters == RB_NOT_PLAIN &&
+			 memchr(names->folded, ' ', names->folds) != NULL;
 	if (names->alike != RB_NO_POINT && names->nears < RB_NEAR_NAMES &&
 	    rb_names_nearly_same(text, names->text + names->name[names->alike]))
 		add_near(names, *number, names->alike);
