@@ -43,8 +43,10 @@ $(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)
 		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 # A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
-FUZZ_HELP := $(call obj,$(filter-out %/again.c %/keep.c $(FUZZ:%=tests/fuzz/%.c),$(wildcard tests/fuzz/*.c)))
+FUZZ_HELP := $(call obj,$(filter-out %/again.c %/keep.c %/mutate.c $(FUZZ:%=tests/fuzz/%.c),$(wildcard tests/fuzz/*.c)))
 $(FUZZ:%=$(BUILD)/tests/fuzz/%): $(FUZZ_HELP)
+$(patsubst %,$(BUILD)/tests/fuzz/fuzz_%,book written form fall hand drain peg rules record): \
+	$(BUILD)/tests/fuzz/mutate.o
 $(AGAIN): $(BUILD)/tests/fuzz/again_%: $(BUILD)/tests/fuzz/fuzz_%.o $(BUILD)/tests/fuzz/again.o $(FUZZ_HELP) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 # The test programs, and the program itself, keep what they hand to a reader: seeds.
