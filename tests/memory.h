@@ -14,10 +14,35 @@
 #include <stdbool.h>
 
 static int memory_left;
+static size_t memory_refused;  /* bytes of what was refused last */
+static bool memory_comes_back; /* only one asking fails, with any for less behind it */
 
 static void *memory_resize(void *old, size_t size)
 {
-	return memory_left-- > 0 ? realloc(old, size) : NULL;
+	int left = memory_left--;
+
+	if (left > 0 || (left < 0 && memory_comes_back && size >= memory_refused)) {
+		memory_refused = 0;
+		return realloc(old, size);
+	}
+	memory_refused = size;
+	return NULL;
+}
+
+static bool memory_is_enough(bool (*run)(struct rb_arena *arena, const void *with),
+			     const void *with, int takings, bool comes_back)
+{
+	const struct rb_allocator allocator = { memory_resize, free };
+	struct rb_arena *arena;
+	bool done;
+
+	memory_left = takings;
+	memory_comes_back = comes_back;
+	arena = rb_arena_new(&allocator);
+	done = arena && run(arena, with);
+	rb_arena_free(arena);
+	assert_true(!done || memory_left >= 0); /* nothing is done by half */
+	return done;
 }
 
 /*
@@ -27,16 +52,11 @@ static void *memory_resize(void *old, size_t size)
 static bool memory_fails(bool (*run)(struct rb_arena *arena, const void *with),
 			 const void *with, int *failures)
 {
-	const struct rb_allocator allocator = { memory_resize, free };
-
 	for (*failures = 0; *failures < 200000; ++*failures) {
-		struct rb_arena *arena;
-		bool done;
+		bool done = memory_is_enough(run, with, *failures, false);
 
-		memory_left = *failures;
-		arena = rb_arena_new(&allocator);
-		done = arena && run(arena, with);
-		rb_arena_free(arena);
+		if (memory_is_enough(run, with, *failures, true) != done)
+			return false;
 		if (done)
 			return true;
 	}

@@ -50,7 +50,7 @@ static bool read_all(struct rb_input *input, int fd)
 		if (input->length == room && !grow(input, &room))
 			return false;
 		got = read(fd, input->bytes + input->length, room - input->length);
-		if (got < 0 && !rb_interrupted(got))
+		if (got < 0 && !rb_held_up(fd, POLLIN, got))
 			return false;
 		input->length += got > 0 ? (size_t)got : 0;
 	}

@@ -203,7 +203,7 @@ bool rb_output_write(void *self, const char *bytes, size_t length)
 			errno = EIO; /* it would take nothing for ever */
 		if (written < 0 && errno == EPIPE && !output->target)
 			output->reader_left = true;
-		else if (written <= 0 && errno != EINTR)
+		else if (written <= 0 && !rb_held_up(output->fd, POLLOUT, written))
 			fail(output);
 		else if (written > 0) {
 			bytes += written;

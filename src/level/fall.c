@@ -140,8 +140,10 @@ static void add_run(struct work *w, uint32_t start, uint32_t count)
 static bool take_room(struct work *w, uint32_t legs, uint32_t runs)
 {
 	w->fall = rb_arena_take_clear(w->arena, 1, sizeof *w->fall);
-	if (!w->fall)
-		return rb_findings_no_memory(w->findings);
+	if (!w->fall) {
+		rb_findings_no_memory(w->findings);
+		return false;
+	}
 	w->fall->leg = rb_arena_take(w->arena, (size_t)legs + 1, sizeof *w->fall->leg);
 	w->fall->run = rb_arena_take(w->arena, runs, sizeof *w->fall->run);
 	return (w->fall->leg && w->fall->run) || rb_findings_no_memory(w->findings);

@@ -171,51 +171,50 @@ static const struct cause {
 	enum rb_hand_cause cause;
 	unsigned steps; /* in which it can happen */
 	const char *name;
-	bool (*holds)(struct rb_suspicion *s);
-	bool of_a_row;  /* the row of another value is part of it */
+	bool (*holds)(struct rb_suspicion *s); /* and in which row, if it is part of it */
 } causes[] = {
 	{ RB_CAUSE_INVERTED, REDUCTIONS,
-	  "inverted reading counted as an upright one", inverted, false },
+	  "inverted reading counted as an upright one", inverted },
 	{ RB_CAUSE_ADDED, STEP(INTERMEDIATE) | STEP(FORESIGHT),
-	  "foresight added instead of subtracted", other_way, false },
+	  "foresight added instead of subtracted", other_way },
 	{ RB_CAUSE_SUBTRACTED, STEP(HEIGHT),
-	  "backsight subtracted instead of added", other_way, false },
+	  "backsight subtracted instead of added", other_way },
 	{ RB_CAUSE_KNOWN_WRITTEN, STEP(INTERMEDIATE) | STEP(FORESIGHT),
-	  "known elevation written instead of the one worked out", known_written, false },
+	  "known elevation written instead of the one worked out", known_written },
 	{ RB_CAUSE_NOT_FROM_KNOWN, STEP(HEIGHT),
-	  "carried from the elevation worked out instead of the known one", not_from_known, false },
+	  "carried from the elevation worked out instead of the known one", not_from_known },
 	{ RB_CAUSE_WRONG_HEIGHT, STEP(INTERMEDIATE) | STEP(FORESIGHT),
-	  "wrong height of instrument carried", wrong_height, true },
+	  "wrong height of instrument carried", wrong_height },
 	{ RB_CAUSE_HEIGHT_KEPT, STEP(HEIGHT),
-	  "turning point treated as an intermediate sight", height_kept, false },
+	  "turning point treated as an intermediate sight", height_kept },
 	{ RB_CAUSE_FROM_INTERMEDIATE, STEP(HEIGHT),
-	  "carried from an intermediate sight", from_intermediate, true },
+	  "carried from an intermediate sight", from_intermediate },
 	{ RB_CAUSE_FROM_OTHER, STEP(HEIGHT),
-	  "carried from another point", from_other, true },
+	  "carried from another point", from_other },
 	{ RB_CAUSE_LEFT_OUT, STEP(SUM),
-	  "a reading left out of the sum", left_out, true },
+	  "a reading left out of the sum", left_out },
 	{ RB_CAUSE_TWICE, STEP(SUM),
-	  "a reading counted twice", twice, true },
+	  "a reading counted twice", twice },
 	{ RB_CAUSE_WITH_INTERMEDIATES, STEP(SUM),
-	  "intermediate sights counted in the sum of the foresights", with_intermediates, false },
+	  "intermediate sights counted in the sum of the foresights", with_intermediates },
 	{ RB_CAUSE_BASE_TEN, REDUCTIONS,
-	  "base-ten carry in inches", rb_pen_base_ten, false },
+	  "base-ten carry in inches", rb_pen_base_ten },
 	{ RB_CAUSE_DECIMALS, REDUCTIONS,
-	  "feet.inches taken as decimals", rb_pen_as_decimals, false },
+	  "feet.inches taken as decimals", rb_pen_as_decimals },
 	{ RB_CAUSE_FRACTION, ANY,
-	  "fraction dropped", rb_pen_fraction_dropped, false },
+	  "fraction dropped", rb_pen_fraction_dropped },
 	{ RB_CAUSE_EXCHANGED, ANY,
-	  "digits exchanged", rb_pen_exchanged, false },
+	  "digits exchanged", rb_pen_exchanged },
 	{ RB_CAUSE_COPIED, ANY,
-	  "copied from the line above", rb_pen_copied, true },
+	  "copied from the line above", rb_pen_copied },
 	{ RB_CAUSE_ROUNDED, ANY,
-	  "rounded too early", rb_pen_rounded, false },
+	  "rounded too early", rb_pen_rounded },
 	{ RB_CAUSE_CARRY, ANY & ~STEP(REPEATED),
-	  "a carry or a borrow lost", rb_pen_carry_lost, false },
+	  "a carry or a borrow lost", rb_pen_carry_lost },
 	{ RB_CAUSE_BENCHMARK, STEP(REPEATED) | STEP(HEIGHT),
-	  "known elevation copied wrong", rb_pen_benchmark, false },
+	  "known elevation copied wrong", rb_pen_benchmark },
 	{ RB_CAUSE_MISCOPIED, STEP(REPEATED),
-	  "copied wrong", anything, false },
+	  "copied wrong", anything },
 };
 /* clang-format on */
 
@@ -243,7 +242,7 @@ void rb_hand_find_cause(const struct rb_hand_walk *walk, struct rb_hand_cell *ce
 		if (!(causes[i].steps >> cell->step & 1) || !causes[i].holds(&s))
 			continue;
 		cell->cause = causes[i].cause;
-		cell->cause_row = causes[i].of_a_row ? s.row : RB_NO_ROW;
+		cell->cause_row = s.row;
 		return;
 	}
 }

@@ -62,11 +62,13 @@ static bool is_header_again(const struct rb_record *header,
 	const struct rb_cell none = { "", 0 };
 	uint32_t cells = record->cells > header->cells ? record->cells : header->cells;
 
+	if (header->cells && record->cells && part_soon(header->cell[0], record->cell[0]))
+		return false;
 	for (uint32_t i = 0; i < cells; i++) {
 		struct rb_cell a = i < header->cells ? header->cell[i] : none;
 		struct rb_cell b = i < record->cells ? record->cell[i] : none;
 
-		if (part_soon(a, b) || !same_cells(a, b))
+		if (!same_cells(a, b))
 			return false;
 	}
 	return true;

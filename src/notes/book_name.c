@@ -56,6 +56,14 @@ static bool note_spelling(struct rb_book_reader *r, struct rb_cell typed)
 	return true;
 }
 
+/* What a sheet or a wrong encoding leaves begins with a figure or such a sign, or is no
+ * ASCII: nearly no name is. */
+static bool may_be_mangled(const struct rb_book_reader *r, struct rb_cell name)
+{
+	return r->names.letters == RB_NOT_PLAIN || is_digit(name.text[0]) ||
+	       name.text[0] == '#' || name.text[0] == 'E';
+}
+
 static void say_mangled(struct rb_book_reader *r, const struct rb_record *record,
 			struct rb_cell name)
 {
@@ -88,7 +96,8 @@ bool rb_book_take_name(struct rb_book_reader *r, const struct rb_record *record,
 	if (row->point != RB_NO_POINT)
 		return !strcmp(rb_book_point(r->book, row->point), typed.text) ||
 		       note_spelling(r, typed);
-	say_mangled(r, record, typed);
+	if (may_be_mangled(r, typed))
+		say_mangled(r, record, typed);
 	offset = rb_book_store(r, name.text, name.length);
 	rb_names_enter(&r->names, offset, &row->point);
 	r->book->points = r->names.count;

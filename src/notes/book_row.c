@@ -421,7 +421,8 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 
 	if (!rb_names_seek(&r->names, name.text, name.length))
 		return rb_findings_no_memory(r->findings);
-	keeper = rb_keeper_of(typed.text);
+	keeper = r->names.letters < RB_KEEPERS_LEAST ? RB_NOT_KEEPERS
+						     : rb_keeper_of(typed.text);
 	book->written[book->rows] = keeper > RB_KEEPERS_DOUBT ? RB_WRITTEN_BY_KEEPER : 0;
 	if (r->sheet->cell_of[RB_UNIT_OF_ROW] >= 0)
 		take_unit(r, record);

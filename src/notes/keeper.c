@@ -91,23 +91,6 @@ static bool begins(const char *text, const char *word)
 	return !*word;
 }
 
-/* Three letters in a row, or so, or one that is not ASCII: all beginnings have them, and
- * the names of a long book, TP-1 to TP-99999, mostly do not. */
-static bool has_word(const char *name)
-{
-	int letters = 0;
-
-	for (; *name; name++) {
-		unsigned char c = (unsigned char)*name;
-
-		if (c < 'A')
-			letters = 0;
-		else if (c >= 0x80 || ++letters == 3)
-			return true;
-	}
-	return false;
-}
-
 static bool may_be(const char *name)
 {
 	for (; *name; name++) {
@@ -168,7 +151,7 @@ enum rb_keeper rb_keeper_of(const char *name)
 	char folded[LONGEST + 1];
 	size_t length;
 
-	if (!has_word(name) || !may_be(name))
+	if (!may_be(name))
 		return RB_NOT_KEEPERS;
 	length = strlen(name);
 	if (length > LONGEST)

@@ -19,6 +19,9 @@ enum rb_keeper {
 	RB_KEEPERS_OTHER       /* arithmetic check, allowable error: never judged */
 };
 
+/* No word of sums has fewer letters; signs of sums are no ASCII. */
+#define RB_KEEPERS_LEAST 3
+
 /* What kind of row has this name; UTF-8, of any length. */
 enum rb_keeper rb_keeper_of(const char *name);
 

@@ -90,6 +90,7 @@ static uint32_t folded_hash(uint64_t h)
 struct letters {
 	uint64_t before;        /* the hash of what stands before the number */
 	uint32_t number, zeros; /* those in front of it: 01 is not 1 */
+	uint32_t letters;       /* not figures */
 };
 
 static inline void add_letter(struct letters *letters, unsigned char c)
@@ -103,6 +104,7 @@ static inline void add_letter(struct letters *letters, unsigned char c)
 	}
 	letters->before = (((letters->before ^ figures) * HASH_PRIME) ^ c) * HASH_PRIME;
 	letters->number = letters->zeros = 0;
+	letters->letters++;
 }
 
 static inline uint32_t hash_of(struct letters letters)
@@ -113,7 +115,7 @@ static inline uint32_t hash_of(struct letters letters)
 
 static uint32_t hash_of_letters(const char *s, size_t length)
 {
-	struct letters letters = { HASH_START, 0, 0 };
+	struct letters letters = { HASH_START, 0, 0, 0 };
 
 	for (size_t i = 0; i < length; i++)
 		if (is_letter_or_digit(s[i]))
@@ -148,7 +150,7 @@ static void make_plain(unsigned char plain[static 256])
 static bool fold_plain(struct rb_names *names, const char *text, size_t length)
 {
 	const unsigned char *plain = names->plain;
-	struct letters letters = { HASH_START, 0, 0 };
+	struct letters letters = { HASH_START, 0, 0, 0 };
 	char *out = names->folded;
 
 	for (size_t i = 0; i < length; i++) {
@@ -162,6 +164,7 @@ static bool fold_plain(struct rb_names *names, const char *text, size_t length)
 	}
 	out[length] = '\0';
 	names->folds = length;
+	names->letters = letters.letters;
 	names->hash = hash_of(letters);
 	return true;
 }
@@ -299,6 +302,7 @@ bool rb_names_seek(struct rb_names *names, const char *text, size_t length)
 	if (!fold_plain(names, text, length)) {
 		names->folds = rb_name_fold(names->folded, text, length);
 		names->hash = hash_of_letters(names->folded, names->folds);
+		names->letters = RB_NOT_PLAIN;
 	}
 	__builtin_prefetch(&names->slot[names->hash & (names->slots - 1)]);
 	return true;

@@ -17,6 +17,8 @@ struct rb_near {
 	uint32_t name, other;
 };
 
+#define RB_NOT_PLAIN UINT32_MAX
+
 /* More pairs of near names than this are not told. */
 #define RB_NEAR_NAMES 64
 
@@ -31,6 +33,7 @@ struct rb_names {
 	uint32_t slots;    /* a power of two */
 	uint32_t at, hash; /* where the name that was just not found goes */
 	size_t folds;      /* length of the folded name */
+	uint32_t letters;  /* in it, if it is plain ASCII; else RB_NOT_PLAIN */
 	uint32_t alike;    /* a name with its letters and digits, or RB_NO_POINT */
 	struct rb_near near[RB_NEAR_NAMES];
 	uint32_t nears;

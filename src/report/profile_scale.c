@@ -127,7 +127,8 @@ static rb_length widest(const struct rb_profile_scale *scale)
 		rb_length run =
 			rb_length_sub(scale->strip[i].right, scale->strip[i].left);
 
-		most = run.nm > most.nm ? run : most;
+		if (run.nm > most.nm)
+			most = run;
 	}
 	return most;
 }
@@ -140,7 +141,8 @@ static rb_length highest(const struct rb_profile_scale *scale)
 		rb_length range =
 			rb_length_sub(scale->strip[i].high, scale->strip[i].low);
 
-		most = range.nm > most.nm ? range : most;
+		if (range.nm > most.nm)
+			most = range;
 	}
 	return most;
 }

@@ -135,13 +135,14 @@ static void add_file(const char *path, void *self)
 	struct bytes bytes = { NULL, 0, 0 };
 	struct stat about;
 	char head[600];
+	int length;
 
 	must(!lstat(path, &about), path);
 	if (S_ISREG(about.st_mode) && !access(path, R_OK))
 		get_file(path, &bytes);
-	append(self, head,
-	       (size_t)snprintf(head, sizeof head, "%s, mode %o, %zu bytes:\n", path,
-				(unsigned)about.st_mode, bytes.length));
+	length = snprintf(head, sizeof head, "%s, mode %o, %zu bytes:\n", path,
+			  (unsigned)about.st_mode, bytes.length);
+	append(self, head, (size_t)length);
 	if (bytes.length)
 		append(self, bytes.byte, bytes.length);
 	free(bytes.byte);

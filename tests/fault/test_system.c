@@ -129,6 +129,26 @@ static void interrupted_calls_are_taken_up_again(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* A pipe or a terminal that another program has made not to wait. */
+static void calls_that_would_wait_are_waited_for(void **state)
+{
+	struct fault_plan plan = { .way = FAULT_ERROR, .number = EAGAIN, .room = -1 };
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < trip_count; i++) {
+		struct trial t;
+
+		begin_trial(&t, &trips[i]);
+		plan.call = FAULT_READ;
+		try_as_whole(&t, plan, 2);
+		plan.call = FAULT_WRITE;
+		try_as_whole(&t, plan, 2);
+		wrong += end_trial(&t);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 static void short_reads_and_writes_go_on(void **state)
 {
 	static const enum fault_call calls[] = { FAULT_READ, FAULT_WRITE };
@@ -392,6 +412,7 @@ int __wrap_main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(interrupted_calls_are_taken_up_again),
+		cmocka_unit_test(calls_that_would_wait_are_waited_for),
 		cmocka_unit_test(short_reads_and_writes_go_on),
 		cmocka_unit_test(a_call_that_fails_is_told),
 		cmocka_unit_test(the_disk_fills_at_any_byte),

@@ -64,13 +64,16 @@ static size_t character(const unsigned char *at, size_t left, uint32_t *code)
 	return bytes;
 }
 
-static void is_harmless(uint32_t code)
+/* Nothing that drives a terminal or turns the writing; U+200E but behind letters from
+ * right to left, where the writers put it. */
+static void is_harmless(uint32_t code, uint32_t before)
 {
 	HOLDS(code == '\n' || code >= 0x20);
 	HOLDS(code < 0x7F || code > 0x9F);
 	HOLDS(code < 0x202A || code > 0x202E);
 	HOLDS(code < 0x2066 || code > 0x2069);
-	HOLDS(code != 0x200E && code != 0x200F && code != 0x061C);
+	HOLDS(code != 0x200F && code != 0x061C);
+	HOLDS(code != 0x200E || before >= 0x0590);
 }
 
 static bool starts(const char *text, const char *with)
@@ -80,16 +83,18 @@ static bool starts(const char *text, const char *with)
 
 static void check_text(const struct kept *kept, bool bold)
 {
+	uint32_t code = 0, before = 0;
+
 	for (size_t at = 0; at < kept->length;) {
 		const char *text = kept->bytes + at;
-		uint32_t code;
 
 		if (bold && (starts(text, "\033[1m") || starts(text, "\033[0m"))) {
 			at += 4;
 			continue;
 		}
 		at += character((const unsigned char *)text, kept->length - at, &code);
-		is_harmless(code);
+		is_harmless(code, before);
+		before = code;
 	}
 }
 

@@ -41,6 +41,20 @@ static const struct level_case cases[] = {
 	  "6 A benchmark 100.02 HI 103.00 adjusted 100.0000\n"
 	  "7 R turning point 99.00 HI 104.00 adjusted 98.9850\n"
 	  "8 A benchmark 100.02 adjusted 100.0000\n", false },
+	{ "a setup of a closed chain and of an open one goes with the closed one",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S,,,5,\n"
+	  "B,98.01,,,6\n"
+	  "T,,,,5\n"
+	  "T,,3,,\n"
+	  "E,,,,2\n",
+	  "3 A benchmark 100.00 HI 104.00 adjusted 100.0000\n"
+	  "4 S intermediate 99.00 adjusted 99.0100\n"
+	  "5 B benchmark 98.00 adjusted 98.0100\n"
+	  "6+7 T turning point 99.00 HI 102.00 adjusted 99.0100\n"
+	  "8 E end 100.00\n", false },
 	{ "not asked for",
 	  "tolerance,0.02\n"
 	  "adjust,none\n"

@@ -112,6 +112,7 @@ static const struct verdict_case {
 	{ "level ground, nothing asked", "",        0, { { 0 }, { 0 } },  RB_LEG_LEVEL, false, true },
 	{ "level ground, asked",        "",         0, { { 1 }, { 50 } }, RB_LEG_LEVEL, true, false },
 	{ "level pipe, nothing asked",  "invert",   0, { { 0 }, { 0 } },  RB_LEG_LEVEL, true, true },
+	{ "uphill by a place: level at best", "invert", -1, { { 0 }, { 0 } }, RB_LEG_UPHILL, true, false },
 	{ "pipe uphill",                "top of pipe", -5, { { 0 }, { 0 } }, RB_LEG_UPHILL, true, false },
 	{ "pipe falls, nothing asked",  "invert",   5, { { 0 }, { 0 } },  RB_LEG_NOT_JUDGED, false, false },
 };

@@ -122,6 +122,8 @@ static const struct planted {
 	{ FEET, 6, "sum,,14.28,,7.48,21.77,-0.01\n", 7, RB_FORESIGHT,
 	  RB_CAUSE_WITH_INTERMEDIATES },
 	{ FEET, 3, "MH-1,,,,7.48,,\n", 0, 0, RB_CAUSE_UNKNOWN },
+	{ FEET, 1, "BM-1,100.00,4.27,,,,\n", 0, 0, RB_CAUSE_UNKNOWN },
+	{ FEET, 3, "MH-1,,,,7.48,,95.70\n", 4, EL, RB_CAUSE_UNKNOWN }, /* 2 in, of no inches */
 
 	{ INCHES, 3, "SLAB,,,,-2'-7 1/8\",,101'-8 3/8\"\n", 4, EL, RB_CAUSE_INVERTED },
 	{ INCHES, 4, "MH-1,,,,7'-5 3/4\",,96'-7 3/4\"\n", 5, EL, RB_CAUSE_BASE_TEN },
@@ -130,6 +132,8 @@ static const struct planted {
 	{ INCHES, 4, "MH-1,,,,7'-5 3/4\",,96'-9\"\n", 5, EL, RB_CAUSE_FRACTION },
 	{ INCHES, 5, "TP-1,,5'-11 3/8\",104'-2 1/4\",,6'-0 1/4\",98'-3 1/4\"\n",
 	  6, HI, RB_CAUSE_FRACTION },
+	{ INCHES, 6, "BM-2,,,,,4'-9\",99'-3 7/8\"\n", 7, EL, RB_CAUSE_DECIMALS }, /* 4.9 */
+	{ INCHES, 6, "BM-2,,,,,4'-9\",100'-1 1/2\"\n", 7, EL, RB_CAUSE_DECIMALS }, /* 4.09 */
 	{ INCHES, 6, "BM-2,,,,,4'-9\",99'-4 5/8\"\n", 7, EL, RB_CAUSE_CARRY },
 	{ INCHES, 6, "BM-2,,,,,4'-9\",98'-5 5/8\"\n", 7, EL, RB_CAUSE_CARRY },
 
@@ -302,6 +306,22 @@ static void empty_sheets(void **state)
 		   NULL);
 	assert_null(c.check);
 	assert_int_equal(c.findings.of_code[RB_CODE_NO_HAND_VALUES], 1);
+	rb_arena_free(c.arena);
+}
+
+/* What stands before the first backsight is no height of any setup. */
+static void a_height_too_early(void **state)
+{
+	struct checked c;
+
+	(void)state;
+	check_text(&c,
+		   "point,known elevation,bs,hi,fs,elevation\n"
+		   "BM-1,100.00,,104.27,,\nBM-1,,4.27,,,\nTP,,,,4.00,100.27\n",
+		   NULL);
+	assert_non_null(c.check);
+	assert_int_equal(rb_hand_count(c.check, RB_HAND_RIGHT), 1);
+	assert_int_equal(rb_hand_count(c.check, RB_HAND_WRONG), 0);
 	rb_arena_free(c.arena);
 }
 
@@ -566,6 +586,7 @@ int main(void)
 		cmocka_unit_test(slips_are_marked_once),
 		cmocka_unit_test(carried_cells_are_told_apart),
 		cmocka_unit_test(empty_sheets),
+		cmocka_unit_test(a_height_too_early),
 		cmocka_unit_test(without_heights_of_instrument),
 		cmocka_unit_test(random_sheets),
 		cmocka_unit_test(memory_may_run_out),

@@ -81,6 +81,9 @@ static const struct refused {
 	{ "unit,furlong\n" HEADER "midway,4.52,5.17,100,100\nnear a,4.80,5.44,10,210\n",
 	  RB_CODE_BAD_UNIT },
 	{ "setup,a,b\nmidway,4.52,5.17\n", RB_CODE_NO_HEADER },
+	{ "setup,a,b,distance a\nmidway,4.52,5.17,100\n", RB_CODE_NO_HEADER },
+	{ "setup,b,distance a,distance b\nmidway,5.17,100,100\n", RB_CODE_NO_HEADER },
+	{ "setup,a,distance a,distance b\nmidway,4.52,100,100\n", RB_CODE_NO_HEADER },
 };
 /* clang-format on */
 

@@ -54,6 +54,9 @@ static const struct source_case {
 	{ "utf-16, big, no mark", BYTES("\0p\0o\0i\0n\0t"),         NULL, "utf-16", 0, 0 },
 	{ "a NUL",               BYTES("a,b\nc,\0d\n"),             NULL, "nul-byte@2", 0, 0 },
 	{ "a NUL, CRLF",         BYTES("a,b\r\nc\r\n\r\n\0"),       NULL, "nul-byte@4", 0, 0 },
+	{ "two NULs first",      BYTES("\0\0ab"),                   NULL, "nul-byte@1", 0, 0 },
+	{ "a NUL second",        BYTES("a\0bc"),                    NULL, "nul-byte@1", 0, 0 },
+	{ "a NUL and no more",   BYTES("a\0b"),                     NULL, "nul-byte@1", 0, 0 },
 	{ "a NUL, CR",           BYTES("a,b\rc\r\0"),               NULL, "nul-byte@3", 0, 0 },
 	/* a byte order mark is taken off, before a quote too */
 	{ "mark",                BYTES("\xEF\xBB\xBFpoint"),        "point", "", 0, 1 },
@@ -71,10 +74,14 @@ static const struct source_case {
 	{ "overlong",            BYTES("\xC0\xAF"),                 "\u00C0\u00AF", "windows-1252", 0, 1 },
 	{ "overlong, three",     BYTES("\xE0\x80\xAF"),             "\u00E0\u20AC\u00AF", "windows-1252", 0, 1 },
 	{ "surrogate",           BYTES("\xED\xA0\x80"),             "\u00ED\u00A0\u20AC", "windows-1252", 0, 1 },
+	{ "overlong, four",      BYTES("\xF0\x80\x80\x80"),         "\u00F0\u20AC\u20AC\u20AC", "windows-1252", 0, 1 },
 	{ "beyond Unicode",      BYTES("\xF4\x90\x80\x80"),         "\u00F4\uFFFD\u20AC\u20AC", "windows-1252", 0, 1 },
 	/* UTF-8 stays as it is, wherever it stands among the eights */
 	{ "utf-8",               BYTES("5\u2032-3 \u00BD\u2033"),   "5\u2032-3 \u00BD\u2033", "", 0, 1 },
 	{ "utf-8, later",        BYTES("abcdefg\u00BDhijklmnopqrs\u2033"), "abcdefg\u00BDhijklmnopqrs\u2033", "", 0, 1 },
+	{ "before the surrogates", BYTES("\xED\x9F\xBF"),          "\xED\x9F\xBF", "", 0, 1 },
+	{ "first of three",      BYTES("\xE0\xA0\x80"),             "\u0800", "", 0, 1 },
+	{ "last of Unicode",     BYTES("\xF4\x8F\xBF\xBF"),         "\U0010FFFF", "", 0, 1 },
 	{ "four bytes",          BYTES("\U0001F4CF rod"),           "\U0001F4CF rod", "", 0, 1 },
 	/* a first line that says how cells are separated */
 	{ "sep=;",               BYTES("sep=;\npoint;bs\n"),        "point;bs\n", "", ';', 2 },
