@@ -203,9 +203,13 @@ static int by_words(const struct rb_form *form, const char *folded)
 	struct rb_word words[MOST_WORDS];
 	size_t count = words_of(folded, words);
 
-	for (size_t i = 0; i < form->nears; i++)
-		if (has_words(words, count, form->near[i].name))
+	for (size_t i = 0; i < form->nears; i++) {
+		const char *name = form->near[i].name;
+		bool whole = name[0] == '=';
+
+		if ((!whole || count == 1) && has_words(words, count, name + whole))
 			return form->near[i].column;
+	}
 	return -1;
 }
 
@@ -217,7 +221,7 @@ static int by_letters(const struct rb_form *form, const char *word, size_t lengt
 	for (size_t i = 0; length > 2 && i < form->headings; i++) {
 		const char *name = form->heading[i].name;
 		size_t other = rb_heading_fold(plain, name, strlen(name), HEADING_DROPS);
-		int most = other > 4 ? 2 : 1;
+		int most = other > 5 ? 2 : 1;
 
 		if (other > 2 &&
 		    rb_letters_apart(word, length, plain, other, most) <= most)

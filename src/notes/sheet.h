@@ -45,7 +45,8 @@ struct rb_form {
 	const struct rb_heading *heading;
 	size_t headings;
 	/* What a heading that is none of them may have meant, for the message: every word
-	 * of the name stands in it, in any order; * ends the beginning of a word. */
+	 * of the name stands in it, in any order; * ends the beginning of a word, and =
+	 * says that the word stands alone. */
 	const struct rb_heading *near;
 	size_t nears;
 	/* By column number; NULL: no heading has a unit in brackets behind it. */

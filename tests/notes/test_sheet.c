@@ -125,6 +125,8 @@ static const struct sheet_case {
 	/* what drops readings is more than a note */
 	{ "int. sight",               "point,bs,fs,Int. Sight\n",    COLS, "", "unread-sights@1:3" },
 	{ "bs reading",               "point,bs,fs,B.S. Reading (ft)\n", COLS, "", "unread-sights@1:3" },
+	{ "words that are not alone", "point,bs,fs,Plus station,Back of kerb,Int. dist\n", COLS, "", "unknown-column@1:3 unknown-column@1:4 unknown-column@1:5" },
+	{ "plus",                     "point,bs,fs,Plus,Back\n",     COLS, "", "unread-sights@1:3 unread-sights@1:4" },
 	{ "a sight length is none",   "point,bs,fs,Back sight length\n", COLS, "", "unknown-column@1:3" },
 	{ "words that begin so",      "point,bs,fs,Foreman,Background,Interval,Is it dry?\n", COLS, "", "unknown-column@1:3 unknown-column@1:4 unknown-column@1:5 unknown-column@1:6" },
 	{ "trailing empty columns",   "point,bs,fs,,,\n",             COLS, "", "" },
