@@ -64,6 +64,23 @@ static void limits_stand_by_depth(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* Two limits of one depth stay as they were written. */
+static void limits_of_a_depth_keep_their_order(void **state)
+{
+	struct job job = job_new();
+	const struct rb_jurisdiction *j =
+		read_text(&job, "unit,m\ndepth,rule\n1.5,a\n1.2,b\n1.5,c\n1.2,d\n");
+
+	(void)state;
+	assert_non_null(j);
+	assert_int_equal(j->limits, 4);
+	assert_string_equal(j->limit[0].rule, "b");
+	assert_string_equal(j->limit[1].rule, "d");
+	assert_string_equal(j->limit[2].rule, "a");
+	assert_string_equal(j->limit[3].rule, "c");
+	job_end(&job);
+}
+
 static void faults_are_errors(void **state)
 {
 	int wrong = 0;
@@ -137,6 +154,7 @@ int main(void)
 		cmocka_unit_test(all_is_kept_of_a_limit),
 		cmocka_unit_test(a_long_file_is_cut),
 		cmocka_unit_test(names_are_forgiving),
+		cmocka_unit_test(limits_of_a_depth_keep_their_order),
 	};
 
 	return cmocka_run_group_tests_name("jurisdiction", tests, NULL, NULL);

@@ -105,6 +105,19 @@ static void stations_are_read_as_in_a_book(void **state)
 	job_end(&job);
 }
 
+/* A station is the chainage only where no column is that, be it the first. */
+static void a_station_beside_a_chainage(void **state)
+{
+	struct job job = job_of("outlet,last\nslope,1%\nchainage,point,station,invert\n"
+				"0,A,3+00,100\n50,B,3+50,\n",
+				NONE);
+
+	(void)state;
+	assert_non_null(job.plan);
+	assert_int_equal(job.plan->row[1].chainage.nm, 50 * RB_FOOT);
+	job_end(&job);
+}
+
 static void a_dash_is_empty(void **state)
 {
 	struct job job =
@@ -187,6 +200,7 @@ static const struct fault_case {
 	{ "no rod",            "rod,0\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n",    RB_CODE_NOT_ABOVE_ZERO, 1, 1 },
 	{ "no unit",           "unit,furlong\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n", RB_CODE_BAD_UNIT, 1, 1 },
 	{ "invert is a date",  HEAD "A,0,5-Mar,,,,,\nB,50,98,,,,,\n",              RB_CODE_DATE_CELL, 2, 2 },
+	{ "heading of another unit", "outlet,last\nslope,1%\npoint,chainage,invert (m)\nA,0,100\nB,50,\n", RB_CODE_HEADING_UNIT, 3, 2 },
 	{ "bare in ft-in",     "unit,ft-in\n" HEAD "A,0,100.5,,,,,\nB,50,98'-0\",,,,,\n", RB_CODE_NO_MARK, 3, 2 },
 };
 /* clang-format on */
@@ -438,6 +452,7 @@ int main(void)
 		cmocka_unit_test(measured_sizes_override_the_table),
 		cmocka_unit_test(measured_pipe_needs_no_table),
 		cmocka_unit_test(stations_are_read_as_in_a_book),
+		cmocka_unit_test(a_station_beside_a_chainage),
 		cmocka_unit_test(a_dash_is_empty),
 		cmocka_unit_test(semicolons_have_decimal_commas),
 		cmocka_unit_test(every_fault_names_its_cell),

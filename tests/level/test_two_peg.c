@@ -49,6 +49,11 @@ static const struct worked {
 	  -INT64_C(1524000), FT5(452500), FT5(517500) },
 	{ HEADER "midway,5.17,4.52,100,100\nnear a,5.44,4.80,210,10\n", RB_FEET,
 	  -INT64_C(1524000), FT5(545050), FT5(480050) },
+	/* columns in any order */
+	{ "a,b,distance a,distance b\n4.52,5.17,100,100\n4.80,5.44,10,210\n", RB_FEET,
+	  -INT64_C(1524000), FT5(480050), FT5(545050) },
+	{ "distance b,b,a,distance a\n100,5.17,4.52,100\n210,5.44,4.80,10\n", RB_FEET,
+	  -INT64_C(1524000), FT5(480050), FT5(545050) },
 	/* in true adjustment */
 	{ HEADER "midway,4.52,5.17,100,100\nnear a,4.80,5.45,10,210\n", RB_FEET,
 	  0, FT5(480000), FT5(545000) },
