@@ -88,7 +88,7 @@ def compare_falls(program, seed, number):
     for surface, shots in runs:
         made = [case.leg(a, b) for a, b in zip(shots, shots[1:])]
         judged = case.minimum is not None or surface in PIPE
-        # Other than a laid leg, one that is flat by less than the reading may be out fails.
+        # Only of a laid pipe what the reading may be out is let pass, with a warning.
         fails |= judged and any(leg.verdict in ("flat", "level", "uphill") for leg in made)
         name = lambda shot: shot["point"]
         legs += [leg_fields(leg, name, case.unit) for leg in made]
