@@ -66,6 +66,8 @@ static const struct planted {
 	{ FEET,   4, "TP-2,,5.6,,3.52\n",     RB_SLIP_INCHES,     RB_BACKSIGHT, FT(550), 5 },
 	{ FEET,   4, "TP-2,,5.1,,3.85\n",     RB_SLIP_INCHES,     RB_BACKSIGHT, IN(560), 0 },
 	{ FEET,   4, "TP-2,,5.11,,3.94\n",    RB_SLIP_INCHES,     RB_BACKSIGHT, IN(568), 0 },
+	{ FEET,   4, "TP-2,,5.62,,3.52\n",    RB_SLIP_INCHES,     RB_BACKSIGHT, IN(528),
+	  NOT_LISTED }, /* hundredths are no inches */
 	{ INCHES, 2, "TP-1,,5'-6\",,6'-6 1/8\"\n",
 	  RB_SLIP_INCHES, RB_BACKSIGHT, FT(560), 0 },
 	{ INCHES, 2, "TP-1,,5'-10\",,6'-0 1/8\"\n",
