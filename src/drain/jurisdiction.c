@@ -2,6 +2,7 @@
 /* jurisdiction.c - depth limits with their citations. */
 #include "drain/jurisdiction.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "drain/cells.h"
@@ -134,14 +135,61 @@ static const struct rb_form form = {
 	.header_wanted = "the columns depth and rule",
 };
 
-#define LIMITS_MOST 32
+/* A limit with its line: of one depth, the first in the file stays the first. */
+struct found {
+	struct rb_limit limit;
+	uint32_t line;
+};
 
 struct reader {
 	struct rb_cells cells;
 	struct rb_jurisdiction *jurisdiction;
-	struct rb_limit *limit;
+	struct found *found;
+	size_t limits, room;
 	int32_t cell_of[RB_SHEET_COLUMNS];
 };
+
+static bool grow(struct reader *r)
+{
+	size_t room = r->room ? 2 * r->room : 8;
+	struct found *more;
+
+	if (r->limits < r->room)
+		return true;
+	more = rb_arena_take(r->cells.arena, room, sizeof *more);
+	if (!more)
+		return rb_findings_no_memory(r->cells.findings);
+	if (r->limits)
+		memcpy(more, r->found, r->limits * sizeof *more);
+	r->found = more;
+	r->room = room;
+	return true;
+}
+
+static int by_depth(const void *a, const void *b)
+{
+	const struct found *x = a, *y = b;
+	int order = rb_length_compare(x->limit.depth, y->limit.depth);
+
+	return order ? order : (x->line > y->line) - (x->line < y->line);
+}
+
+/* Hand the limits over, the least depth first; false without memory. */
+static bool set_limits(struct reader *r)
+{
+	struct rb_limit *limit =
+		rb_arena_take(r->cells.arena, r->limits + 1, sizeof *limit);
+
+	if (!limit)
+		return rb_findings_no_memory(r->cells.findings);
+	if (r->limits)
+		qsort(r->found, r->limits, sizeof *r->found, by_depth);
+	for (size_t i = 0; i < r->limits; i++)
+		limit[i] = r->found[i].limit;
+	r->jurisdiction->limit = limit;
+	r->jurisdiction->limits = r->limits;
+	return true;
+}
 
 static bool on_header(void *self, const struct rb_sheet *sheet)
 {
@@ -171,17 +219,15 @@ static bool on_row(void *self, const struct rb_record *record)
 		rb_cells_text(&r->cells, rb_sheet_cell(r->cell_of, COLUMN_RULE, record)),
 		rb_cells_text(&r->cells, rb_sheet_cell(r->cell_of, COLUMN_ASKS, record)),
 	};
-	size_t at = r->jurisdiction->limits;
 
 	if (rb_cell_is_empty(cell))
 		rb_findings_add(r->cells.findings, RB_CODE_LIMIT_WITHOUT_DEPTH, place,
 				rb_nothing(), rb_nothing());
-	if (!rb_length_given(limit.depth) || at == LIMITS_MOST)
+	if (!rb_length_given(limit.depth))
 		return true;
-	for (; at && rb_length_compare(r->limit[at - 1].depth, limit.depth) > 0; at--)
-		r->limit[at] = r->limit[at - 1];
-	r->limit[at] = limit;
-	r->jurisdiction->limits++;
+	if (!grow(r))
+		return false;
+	r->found[r->limits++] = (struct found){ limit, record->line };
 	return true;
 }
 
@@ -193,12 +239,10 @@ const struct rb_jurisdiction *rb_jurisdiction_read(struct rb_arena *arena,
 	const struct rb_sheet_reader reader = { on_header, on_row, &r };
 
 	r.jurisdiction = rb_arena_take_clear(arena, 1, sizeof *r.jurisdiction);
-	r.limit = rb_arena_take(arena, LIMITS_MOST, sizeof *r.limit);
-	if (!r.jurisdiction || !r.limit)
+	if (!r.jurisdiction)
 		return rb_findings_no_memory(findings), NULL;
-	r.jurisdiction->limit = r.limit;
 	if (!rb_sheet_read(arena, findings, &form, bytes, length, &reader) ||
-	    !rb_findings_allow_result(findings))
+	    !rb_findings_allow_result(findings) || !set_limits(&r))
 		return NULL;
 	return r.jurisdiction;
 }

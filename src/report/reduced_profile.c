@@ -41,11 +41,11 @@ static void label(struct maker *m, struct rb_profile_spot at, enum rb_side side,
 	rb_phrase_clear(&m->phrase);
 }
 
-/* "FS 6.03" */
+/* "FS 6.03", "IS 3.00 inv" */
 static void say_reading(struct maker *m, const char *what, rb_length reading)
 {
 	rb_phrase_text(&m->phrase, what);
-	rb_phrase_length(&m->phrase, reading, m->r->style);
+	rb_phrase_length(&m->phrase, rb_length_absolute(reading), m->r->style);
 	rb_phrase_text(&m->phrase, reading.nm < 0 ? " inv" : "");
 }
 

@@ -117,8 +117,8 @@ static void all_is_kept_of_a_limit(void **state)
 	job_end(&job);
 }
 
-/* A file of many rows fills what is held, and no more. */
-static void a_long_file_is_cut(void **state)
+/* The least depth decides, on whatever row it stands. */
+static void a_long_file_is_kept_whole(void **state)
 {
 	struct job job = job_new();
 	char text[2000] = "depth,rule\n";
@@ -129,7 +129,8 @@ static void a_long_file_is_cut(void **state)
 		snprintf(text + strlen(text), sizeof text - strlen(text), "%d,r\n", i);
 	j = read_text(&job, text);
 	assert_non_null(j);
-	assert_int_equal(j->limits, 32);
+	assert_int_equal(j->limits, 60);
+	assert_int_equal(j->limit[0].depth.nm, RB_FOOT);
 	for (size_t i = 1; i < j->limits; i++)
 		assert_true(j->limit[i - 1].depth.nm < j->limit[i].depth.nm);
 	job_end(&job);
@@ -152,7 +153,7 @@ int main(void)
 		cmocka_unit_test(limits_stand_by_depth),
 		cmocka_unit_test(faults_are_errors),
 		cmocka_unit_test(all_is_kept_of_a_limit),
-		cmocka_unit_test(a_long_file_is_cut),
+		cmocka_unit_test(a_long_file_is_kept_whole),
 		cmocka_unit_test(names_are_forgiving),
 		cmocka_unit_test(limits_of_a_depth_keep_their_order),
 	};
