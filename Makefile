@@ -1,5 +1,5 @@
 # make [all|test|fault|browser-test|html-test|template|template-test|reference|demo|asan|
-#       coverage|mutation|fuzz|bench|valgrind|lint|format|install|uninstall|deb|package-test|clean]
+#       coverage|mutation|fuzz|fuzz-campaign|bench|valgrind|lint|format|install|uninstall|deb|package-test|clean]
 # make Q= shows every command.
 PREFIX ?= /usr/local
 LIBDIR ?= lib
@@ -43,6 +43,7 @@ $(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)
 		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
 # A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
+FUZZER = $(wildcard $(shell clang -print-resource-dir)/lib/linux/libclang_rt.fuzzer-$(shell uname -m).a)
 FUZZ_HELP := $(call obj,$(filter-out %/again.c %/keep.c %/mutate.c $(FUZZ:%=tests/fuzz/%.c),$(wildcard tests/fuzz/*.c)))
 $(FUZZ:%=$(BUILD)/tests/fuzz/%): $(FUZZ_HELP)
 $(patsubst %,$(BUILD)/tests/fuzz/fuzz_%,book written form fall hand drain peg rules record): \
@@ -125,8 +126,8 @@ coverage:
 mutation:
 	@tests/mutation --build $(BUILD) --count $(or $(COUNT),40) --seed $(or $(SEED),1) \
 		$(if $(filter command,$(origin FILES)),$(FILES))
-# Each target for so many seconds, with sanitizers; needs clang's fuzzer.
 seed-programs: $(KEEP) $(BUILD)/keep/rodbook
+# Each target for so many seconds, with sanitizers; needs clang's fuzzer.
 fuzz:
 	@tests/fuzz/has-fuzzer || exit 0; \
 	$(MAKE) --no-print-directory seed-programs && \
@@ -134,6 +135,15 @@ fuzz:
 		CFLAGS="-O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" \
 		$(FUZZ:%=$(BUILD)/fuzz/tests/fuzz/%) LDLIBS="$(LDLIBS) -fsanitize=fuzzer" && \
 	tests/fuzz/run $(BUILD) $(or $(SECONDS),30) $(FUZZ:fuzz_%=%)
+# Each target until it finds no more; without sanitizers and traced comparisons, for speed,
+# and so with the fuzzer's library that does not look into strcmp.
+fuzz-campaign: seed-programs
+	@tests/fuzz/has-fuzzer || exit 0; \
+	$(MAKE) --no-print-directory BUILD=$(BUILD)/fast CC=clang HARDEN= RELRO= \
+		CFLAGS="-O2 -g -fsanitize-coverage=inline-8bit-counters,pc-table" \
+		LDLIBS="$(LDLIBS) $(FUZZER) -lstdc++ -lpthread" \
+		$(FUZZ:%=$(BUILD)/fast/tests/fuzz/%) && \
+	tests/fuzz/campaign $(BUILD) $(or $(TARGETS),$(FUZZ:fuzz_%=%))
 bench: all $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/cost
 	@tests/bench/run $(BUILD)
 # Variables stand at the head of their function; cppcheck takes the lesser of two for 0; a
@@ -192,6 +202,6 @@ clean:
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
 .PHONY: all test fault browser-test html-test template template-test reference messages demo asan \
-	coverage mutation seed-programs fuzz bench valgrind analyse lint format \
+	coverage mutation seed-programs fuzz fuzz-campaign bench valgrind analyse lint format \
 	install uninstall deb package-test clean
 .SECONDARY:

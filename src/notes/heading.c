@@ -26,12 +26,13 @@ size_t rb_heading_fold(char word[static RB_FOLDED_WORD], const char *text, size_
 	return used;
 }
 
+/* A name of the form, which stands in small letters, against a folded heading. */
 static bool same_heading(const char *name, const char *word)
 {
-	char plain[RB_FOLDED_WORD];
-
-	rb_heading_fold(plain, name, strlen(name), HEADING_DROPS);
-	return !strcmp(plain, word);
+	for (; *name; name++)
+		if (!strchr(HEADING_DROPS, *name) && *name != *word++)
+			return false;
+	return !*word;
 }
 
 /* The column of a heading as it stands. */
