@@ -211,17 +211,23 @@ static void write_sink(struct rb_job *job, struct rb_output *output,
 		rb_job_failed(job, output->name, output->error);
 }
 
+static bool open_output(struct rb_job *job, struct rb_output *output, const char *name)
+{
+	if (!rb_job_allows_result(job))
+		return false;
+	if (!rb_output_open(output, name, RB_REPLACE)) {
+		rb_job_failed(job, name, output->error);
+		return false;
+	}
+	return true;
+}
+
 void rb_job_write(struct rb_job *job, rb_job_writer *writer, void *self)
 {
-	const char *name = rb_given_text(job->line, RB_OPTION_OUTPUT);
 	struct rb_output output;
 
-	if (!rb_job_allows_result(job))
-		return;
-	if (rb_output_open(&output, name, RB_REPLACE))
+	if (open_output(job, &output, rb_given_text(job->line, RB_OPTION_OUTPUT)))
 		write_sink(job, &output, writer, self);
-	else
-		rb_job_failed(job, name, output.error);
 }
 
 void rb_job_add_to(struct rb_job *job, const char *name, const struct rb_job_file *before,
@@ -229,12 +235,8 @@ void rb_job_add_to(struct rb_job *job, const char *name, const struct rb_job_fil
 {
 	struct rb_output output;
 
-	if (!rb_job_allows_result(job))
+	if (!open_output(job, &output, name))
 		return;
-	if (!rb_output_open(&output, name, RB_REPLACE)) {
-		rb_job_failed(job, name, output.error);
-		return;
-	}
 	rb_output_guard(&output, before ? &before->input.about : NULL);
 	write_sink(job, &output, writer, self);
 }

@@ -95,7 +95,6 @@ static bool write_record(struct rb_sink *sink, void *self)
 static bool reduce(struct work *work, struct rb_job_file *file,
 		   struct rb_reduction *reduction)
 {
-	const struct rb_command_line *line = work->job->line;
 	struct rb_arena *arena = work->job->arena;
 	struct rb_findings *findings = &file->findings;
 	struct rb_book *book =
@@ -110,13 +109,8 @@ static bool reduce(struct work *work, struct rb_job_file *file,
 	sections = rb_sections(arena, findings, reduced, &judging);
 	if (!sections)
 		return false;
-	*reduction = (struct rb_reduction){
-		.adjusted = rb_adjust(arena, findings, sections),
-		.style = rb_asked_style(line, rb_book_style(book)),
-		.fraction_asked = rb_given(line, RB_OPTION_FRACTION),
-		.unit_asked = rb_given(line, RB_OPTION_UNIT),
-		.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1),
-	};
+	*reduction = rb_asked_reduction(work->job->line, book);
+	reduction->adjusted = rb_adjust(arena, findings, sections);
 	return reduction->adjusted && rb_findings_allow_result(findings);
 }
 

@@ -88,17 +88,12 @@ static void reduce(struct rb_job *job, struct rb_job_file *file)
 	sections = reduced ? rb_sections(job->arena, findings, reduced, &judging) : NULL;
 	if (!sections || !rb_job_allows_result(job))
 		return;
-	result.reduction = (struct rb_reduction){
-		.adjusted = rb_adjust(job->arena, findings, sections),
-		.suspects = rb_suspects(job->arena, findings, sections),
-		.style = rb_asked_style(job->line, rb_book_style(book)),
-		.unit_asked = rb_given(job->line, RB_OPTION_UNIT),
-		.fraction_asked = rb_given(job->line, RB_OPTION_FRACTION),
-		.decimals = rb_given_number(job->line, RB_OPTION_DECIMALS, -1),
-		.adjust_anyway = judging.adjust_anyway,
-		.tolerance_overridden = rb_given(job->line, RB_OPTION_TOLERANCE),
-		.adjust_overridden = rb_given(job->line, RB_OPTION_ADJUST),
-	};
+	result.reduction = rb_asked_reduction(job->line, book);
+	result.reduction.adjusted = rb_adjust(job->arena, findings, sections);
+	result.reduction.suspects = rb_suspects(job->arena, findings, sections);
+	result.reduction.adjust_anyway = judging.adjust_anyway;
+	result.reduction.tolerance_overridden = rb_given(job->line, RB_OPTION_TOLERANCE);
+	result.reduction.adjust_overridden = rb_given(job->line, RB_OPTION_ADJUST);
 	rb_job_write(job, write_result, &result);
 }
 

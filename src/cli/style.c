@@ -57,6 +57,17 @@ struct rb_style rb_asked_style(const struct rb_command_line *line, struct rb_sty
 	return style;
 }
 
+struct rb_reduction rb_asked_reduction(const struct rb_command_line *line,
+				       const struct rb_book *book)
+{
+	return (struct rb_reduction){
+		.style = rb_asked_style(line, rb_book_style(book)),
+		.unit_asked = rb_given(line, RB_OPTION_UNIT),
+		.fraction_asked = rb_given(line, RB_OPTION_FRACTION),
+		.decimals = rb_given_number(line, RB_OPTION_DECIMALS, -1),
+	};
+}
+
 struct rb_text_style rb_result_style(const struct rb_command_line *line)
 {
 	bool to_terminal = !rb_given(line, RB_OPTION_OUTPUT);

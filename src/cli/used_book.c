@@ -79,14 +79,9 @@ void rb_used_book_refuse(struct rb_job *job, const struct rb_used_book *book)
 
 	if (rb_given_number(job->line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) == RB_FORMAT_CSV)
 		return;
-	refusal.reduction = (struct rb_reduction){
-		.adjusted = book->adjusted,
-		.suspects = rb_suspects(job->arena, &book->file->findings,
-					book->adjusted->sections),
-		.style = rb_asked_style(job->line, rb_book_style(book->spots->book)),
-		.fraction_asked = rb_given(job->line, RB_OPTION_FRACTION),
-		.unit_asked = rb_given(job->line, RB_OPTION_UNIT),
-		.decimals = rb_given_number(job->line, RB_OPTION_DECIMALS, -1),
-	};
+	refusal.reduction = rb_asked_reduction(job->line, book->spots->book);
+	refusal.reduction.adjusted = book->adjusted;
+	refusal.reduction.suspects =
+		rb_suspects(job->arena, &book->file->findings, book->adjusted->sections);
 	rb_job_write(job, write_refusal, &refusal);
 }
