@@ -50,11 +50,14 @@ void kept_free(struct kept *kept)
 static size_t character(const unsigned char *at, size_t left, uint32_t *code)
 {
 	static const uint32_t least[] = { 0, 0, 0x80, 0x800, 0x10000 };
-	size_t bytes = *at < 0x80 ? 1 : *at < 0xE0 ? 2 : *at < 0xF0 ? 3 : 4;
+	size_t bytes = *at < 0xE0 ? 2 : *at < 0xF0 ? 3 : 4;
 
-	HOLDS(*at < 0x80 || (*at >= 0xC2 && *at < 0xF5));
+	*code = *at;
+	if (*at < 0x80) /* nearly all of them */
+		return 1;
+	HOLDS(*at >= 0xC2 && *at < 0xF5);
 	HOLDS(bytes <= left);
-	*code = bytes == 1 ? *at : *at & (0x7Fu >> bytes);
+	*code &= 0x7Fu >> bytes;
 	for (size_t i = 1; i < bytes; i++) {
 		HOLDS((at[i] & 0xC0) == 0x80);
 		*code = *code << 6 | (at[i] & 0x3Fu);
@@ -88,7 +91,8 @@ static void check_text(const struct kept *kept, bool bold)
 	for (size_t at = 0; at < kept->length;) {
 		const char *text = kept->bytes + at;
 
-		if (bold && (starts(text, "\033[1m") || starts(text, "\033[0m"))) {
+		if (bold && *text == '\033' &&
+		    (starts(text, "\033[1m") || starts(text, "\033[0m"))) {
 			at += 4;
 			continue;
 		}
