@@ -112,10 +112,10 @@ struct rb_cell rb_book_whole_station(struct rb_book_reader *reader, struct rb_ce
 bool rb_book_take_name(struct rb_book_reader *reader, const struct rb_record *record,
 		       struct rb_cell typed, struct rb_cell name);
 
-/* Is the row no point, but a key that stands below the header, where it is not read?
- * Told where it would change numbers, and does not stand above the header the same. */
-bool rb_book_is_key(struct rb_book_reader *reader, const struct rb_record *record,
-		    struct rb_cell typed);
+/* Is the row no point, but a key with its value that stands below the header, where it is
+ * not read?  Told where it would change numbers, and does not stand above the header the
+ * same. */
+bool rb_book_is_key(struct rb_book_reader *reader, const struct rb_record *record);
 
 /* A name that may be one of sums or of a point is told where it matters: where the row
  * holds a sight, or sums stand like a turning point. */

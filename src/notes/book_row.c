@@ -419,6 +419,8 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	struct rb_cell name = rb_book_whole_station(r, typed, whole);
 	enum rb_keeper keeper;
 
+	if (rb_book_is_key(r, record))
+		return true;
 	if (!rb_names_seek(&r->names, name.text, name.length))
 		return rb_findings_no_memory(r->findings);
 	keeper = r->names.letters < RB_KEEPERS_LEAST ? RB_NOT_KEEPERS
@@ -429,9 +431,7 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	if (!note_line(r, record->line) || !take_values(r, record) ||
 	    !rb_book_take_name(r, record, typed, name))
 		return false;
-	if (!rb_book_is_key(r, record, typed) && !take_known(r, record))
-		return false;
-	if (!take_chainage(r, record))
+	if (!take_known(r, record) || !take_chainage(r, record))
 		return false;
 	check_sights(r, record);
 	rb_book_doubt_name(r, record, keeper);
