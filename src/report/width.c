@@ -179,11 +179,16 @@ size_t rb_glyph_escape(char out[static RB_GLYPH_TEXT], struct rb_glyph glyph)
 	return used;
 }
 
-/* Nearly all text is told by its first byte to have no such letter. */
+/* Nearly all text is told by its first byte to have no such letter; one that is written
+ * out (U+061C) is none. */
 static bool is_turned(const char *text, size_t length)
 {
-	return length && (unsigned char)*text >= 0xD6 &&
-	       among(rb_glyph_of(text, length).code, turned, COUNT(turned));
+	struct rb_glyph glyph;
+
+	if (!length || (unsigned char)*text < 0xD6)
+		return false;
+	glyph = rb_glyph_of(text, length);
+	return glyph.plain && among(glyph.code, turned, COUNT(turned));
 }
 
 bool rb_turn_ends(const char *text, size_t at, size_t length)

@@ -43,6 +43,7 @@ static const struct {
 	{ "\xD7\xA9\xD7\x9C",          "\xD7\xA9\xD7\x9C" MARK },
 	{ "\xD7\xA9 \xD7\x9C: 0.17 ft", "\xD7\xA9 \xD7\x9C" MARK ": 0.17 ft" },
 	{ "\xD8\xA8-\xD8\xA8 4",       "\xD8\xA8" MARK "-\xD8\xA8" MARK " 4" },
+	{ "\xD8\x9C" "4",               "\\u061c4" },            /* written out: no letter */
 	{ "\xD7\xA9  4 \xF0\x9E\xA4\x80<", "\xD7\xA9" MARK "  4 \xF0\x9E\xA4\x80" MARK "&lt;" },
 	{ "",                          "" },
 };

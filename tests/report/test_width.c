@@ -28,6 +28,8 @@ static const struct width_case {
 	{ "\xC2\x9B" "0m",          "\\x9b0m",                 6 }, /* C1: another escape */
 	{ "\xE2\x80\xAE",           "\\u202e",                 6 }, /* right to left */
 	{ "\xD7\xA9 12",            "\xD7\xA9\xE2\x80\x8E 12", 4 }, /* 12 stays behind it */
+	{ "\xD8\x9C" "12",           "\\u061c12",               8 }, /* written out: no letter */
+	{ "\xD7\xA9\xD8\x9C",         "\xD7\xA9\xE2\x80\x8E\\u061c", 7 },
 	{ "\xEF\xBB\xBF",           "\\ufeff",                 6 },
 	{ "\xFF\xC3",               "\\xff\\xc3",              8 },
 	{ "\xC0\x80",               "\\xc0\\x80",              8 }, /* overlong */
