@@ -202,6 +202,10 @@ struct rb_place rb_book_row_place(const struct rb_book *book, uint32_t row);
  * decimals as its most precise reading, at least 2 (ft), 3 (m), 2 (in), 0 (mm). */
 struct rb_style rb_book_style(const struct rb_book *book);
 
+/* The same for what the note keeper worked out: as finely as that is written, too, and in
+ * feet and inches to the 64th, so that a value is shown as it stands in its cell. */
+struct rb_style rb_book_hand_style(const struct rb_book *book);
+
 /* "ground", "top of pipe", ...; "" for RB_ON_UNSAID. */
 const char *rb_rod_on_name(enum rb_rod_on place);
 

@@ -57,7 +57,7 @@ static bool check(struct rb_job *job, const char *name, struct rb_checked_book *
 	reduced = rb_reduce(job->arena, findings, book);
 	out->check = reduced ? rb_hand_check(job->arena, findings, reduced) : NULL;
 	out->findings = findings;
-	out->style = rb_asked_style(job->line, rb_book_style(book));
+	out->style = rb_asked_style(job->line, rb_book_hand_style(book));
 	return out->check != NULL;
 }
 

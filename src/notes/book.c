@@ -308,6 +308,11 @@ static int most(int a, int b)
 	return a > b ? a : b;
 }
 
+static int least(int a, int b)
+{
+	return a < b ? a : b;
+}
+
 struct rb_style rb_book_style(const struct rb_book *book)
 {
 	struct rb_style style = { book->unit, least_decimals[book->unit], 16, false };
@@ -319,11 +324,24 @@ struct rb_style rb_book_style(const struct rb_book *book)
 		style.decimals = most(style.decimals, inches ? 3 : places->decimals);
 		style.fraction = most(style.fraction, places->denominator);
 	}
-	if (style.decimals > MOST_DECIMALS)
-		style.decimals = MOST_DECIMALS;
+	style.decimals = least(style.decimals, MOST_DECIMALS);
 	if (style.fraction & (style.fraction - 1) || style.fraction > 64)
 		style.fraction = 64; /* odd fractions */
 	if (book->key.decimals >= 0)
 		style.decimals = book->key.decimals;
+	return style;
+}
+
+/* A value of 16ths shows as 16ths among 64ths, too. */
+struct rb_style rb_book_hand_style(const struct rb_book *book)
+{
+	struct rb_style style = rb_book_style(book);
+	int height = book->places[RB_HEIGHT_OF_INSTRUMENT].decimals;
+	int elevation = book->places[RB_ELEVATION].decimals;
+
+	style.fraction = 64;
+	if (book->key.decimals < 0)
+		style.decimals = least(MOST_DECIMALS,
+				       most(style.decimals, most(height, elevation)));
 	return style;
 }

@@ -81,7 +81,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 	if (work.reduced && rb_findings_allow_result(&work.findings)) {
 		book.check = rb_hand_check(arena, &work.findings, work.reduced);
 		book.findings = &work.findings;
-		book.style = draw_style(&draws, rb_book_style(work.book));
+		book.style = draw_style(&draws, rb_book_hand_style(work.book));
 		HOLDS(book.check || !rb_findings_allow_result(&work.findings));
 		if (book.check) {
 			const struct rb_checked checked = {

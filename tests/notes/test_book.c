@@ -725,6 +725,43 @@ static void styles(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+#define HAND_HEAD "point,known elevation,bs,height of instrument,fs,elevation\n"
+
+/* What was worked out by hand is shown as it stands in its cell, not as the readings. */
+static void styles_of_hand_values(void **state)
+{
+	static const struct {
+		const char *csv;
+		int decimals, fraction;
+	} cases[] = {
+		{ HAND_HEAD "BM,100,4.27,104.27,,\n", 2, 64 },
+		{ HAND_HEAD "BM,100,4.27,104.275,,\n", 3, 64 },
+		{ HAND_HEAD "BM,100,4.27,,,\nA,,,,4.1,100.1725\n", 4, 64 },
+		{ HAND_HEAD "BM,100,4.2701,104.27,,\n", 4, 64 },
+		{ HAND_HEAD "BM,100,4.27,104.270005,,\n", 5, 64 },
+		{ "decimals,2\n" HAND_HEAD "BM,100,4.27,104.275,,\n", 2, 64 },
+		{ "unit,ft-in\n" HAND_HEAD "BM,100,5'-3 1/2\",,,\n", 2, 64 },
+	};
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct notes notes = notes_of(cases[i].csv);
+		struct rb_style style = { 0 };
+
+		if (notes.book)
+			style = rb_book_hand_style(notes.book);
+		if (style.decimals != cases[i].decimals ||
+		    style.fraction != cases[i].fraction) {
+			print_error("%s: %d decimals, 1/%d\n", cases[i].csv,
+				    style.decimals, style.fraction);
+			wrong++;
+		}
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 /* In a feet-inches book: what is a reading, and what is an elevation. */
 static void a_book_in_feet_and_inches(void **state)
 {
@@ -780,6 +817,7 @@ int main(void)
 		cmocka_unit_test(sums_are_no_sights),
 		cmocka_unit_test(a_unit_column),
 		cmocka_unit_test(styles),
+		cmocka_unit_test(styles_of_hand_values),
 		cmocka_unit_test(a_book_in_feet_and_inches),
 	};
 
