@@ -138,7 +138,11 @@ static void put_shot(struct writer *w, const struct rb_laid_shot *shot)
 	put(w, "planned", shot->planned);
 	put(w, "laid", shot->invert);
 	put(w, "deviation", shot->deviation);
-	rb_json_put_bool(&w->json, "out", shot->out);
+	rb_json_key(&w->json, "out");
+	if (rb_length_given(w->r->plan->grade_tolerance))
+		rb_json_bool(&w->json, shot->out);
+	else
+		rb_json_null(&w->json);
 	rb_json_close(&w->json);
 }
 

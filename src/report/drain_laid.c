@@ -30,11 +30,12 @@ static struct rb_table *start_shots(struct rb_drain_maker *m)
 		column, CELLS);
 }
 
+/* Where nothing is judged, nothing is called on grade. */
 static const char *side_of(const struct rb_drain_maker *m,
 			   const struct rb_laid_shot *shot)
 {
 	if (!shot->out && !rb_length_as_shown(shot->deviation, m->decimal).nm)
-		return "on grade";
+		return rb_length_given(m->r->plan->grade_tolerance) ? "on grade" : "";
 	if (shot->deviation.nm > 0)
 		return shot->out ? "high, OUT" : "high";
 	return shot->out ? "low, OUT" : "low";

@@ -422,7 +422,7 @@ class Laid:
             "line": shot.row.line, "point": shot.row.point, "chainage": place,
             "rod_on": surface, "planned": planned, "laid": laid, "step": sum(steps),
             "deviation": laid - planned,
-            "out": allowed is not None and abs(laid - planned) > allowed})
+            "out": None if allowed is None else abs(laid - planned) > allowed})
 
     def leg(self, a, b, place_of_rod):
         """The pipe comes into a manhole by its planned step above where it goes out."""
