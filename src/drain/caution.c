@@ -28,7 +28,8 @@ static void add_depths(struct rb_cautions *cautions, const struct rb_cut_sheet *
 	for (size_t i = 0; i < jurisdiction->limits; i++) {
 		const struct rb_limit *limit = &jurisdiction->limit[i];
 
-		if (rb_length_compare(sheet->deepest.value, limit->depth) >= 0)
+		if (rb_exact_compare(sheet->deepest.exact, rb_exact_of(limit->depth)) >=
+		    0)
 			add(cautions, (struct rb_caution){ .kind = RB_CAUTION_DEPTH,
 							   .rule = limit->rule,
 							   .where = sheet->deepest.where,
@@ -87,15 +88,17 @@ static void add_rod(struct rb_cautions *cautions, const struct rb_grade_rods *ro
 				      .asks = "",
 				      .value = rb_length_of(RB_CLOSED_ROD),
 				      .limit = rb_length_of(RB_CLOSED_ROD) };
+	struct rb_exact exact = rb_exact_of(longest.limit);
 
 	for (uint32_t i = 0; rods && i < rods->inverts->stations; i++)
 		for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++) {
-			rb_length reading = rods->rod[i][s].reading;
+			const struct rb_grade_rod *rod = &rods->rod[i][s];
 
-			if (!rb_length_given(reading) ||
-			    rb_length_compare(reading, longest.value) <= 0)
+			if (!rb_length_given(rod->reading) ||
+			    rb_exact_compare(rod->exact, exact) <= 0)
 				continue;
-			longest.value = reading;
+			exact = rod->exact;
+			longest.value = rod->reading;
 			longest.where = rods->inverts->station[i].name;
 		}
 	if (*longest.where)

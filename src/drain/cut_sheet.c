@@ -27,6 +27,13 @@ static bool climb(const struct work *w, struct rb_exact place, struct rb_exact i
 	return true;
 }
 
+/* Is a cover less than the plan asks for? */
+static bool is_short(const struct work *w, struct rb_exact cover)
+{
+	return rb_length_given(w->plan->cover) &&
+	       rb_exact_compare(cover, rb_exact_of(w->plan->cover)) < 0;
+}
+
 static rb_length height(const struct work *w, struct rb_exact place,
 			struct rb_exact invert, enum rb_surface surface)
 {
@@ -143,12 +150,16 @@ static void set_cuts(const struct work *w, uint32_t i)
 {
 	struct rb_exact invert = w->sheet->inverts->station[i].out;
 	struct rb_cut *cut = &w->sheet->cut[i];
+	struct rb_exact cover;
 
 	if (rb_length_given(cut->ground)) {
 		cut->cut = height(w, cut->exact_ground, invert, RB_INVERT);
 		cut->cut_to_trench =
 			height(w, cut->exact_ground, invert, RB_TRENCH_BOTTOM);
 		cut->cover = height(w, cut->exact_ground, invert, RB_TOP_OF_PIPE);
+		cut->is_short =
+			climb(w, cut->exact_ground, invert, RB_TOP_OF_PIPE, &cover) &&
+			is_short(w, cover);
 	}
 	if (rb_length_given(cut->hub)) {
 		struct rb_exact hub = rb_exact_of(cut->hub);
@@ -201,28 +212,34 @@ static rb_length known_depth(const struct work *w)
 	return rb_length_given(w->plan->pipe.wall) ? w->plan->pipe.wall : rb_length_of(0);
 }
 
+/* Is it the greatest so far (sign 1), or the least (-1)?  Of equals the first is. */
+static bool is_new(const struct rb_extreme *extreme, struct rb_exact value, int sign)
+{
+	return !rb_length_given(extreme->value) ||
+	       sign * rb_exact_compare(value, extreme->exact) > 0;
+}
+
 static void look_at(struct work *w, const char *name, rb_length chainage,
 		    struct rb_exact ground, struct rb_exact invert)
 {
-	rb_length depth = rb_exact_round(
-		rb_exact_add(rb_exact_sub(ground, invert), rb_exact_of(known_depth(w))));
+	struct rb_exact depth =
+		rb_exact_add(rb_exact_sub(ground, invert), rb_exact_of(known_depth(w)));
 	struct rb_cut_sheet *sheet = w->sheet;
-	struct rb_exact exact;
-	rb_length cover;
+	struct rb_exact cover;
 
-	if (is_more(depth, sheet->deepest.value))
-		sheet->deepest = (struct rb_extreme){ depth, name, chainage };
-	if (!climb(w, ground, invert, RB_TOP_OF_PIPE, &exact))
+	if (is_new(&sheet->deepest, depth, 1))
+		sheet->deepest = (struct rb_extreme){ rb_exact_round(depth), depth, name,
+						      chainage };
+	if (!climb(w, ground, invert, RB_TOP_OF_PIPE, &cover))
 		return;
-	cover = rb_exact_round(exact);
-	if (!is_more(cover, sheet->least_cover.value) || !sheet->least_cover.where)
-		sheet->least_cover = (struct rb_extreme){ cover, name, chainage };
-	if (rb_length_given(w->plan->cover) &&
-	    rb_exact_compare(exact, rb_exact_of(w->plan->cover)) < 0)
+	if (is_new(&sheet->least_cover, cover, -1))
+		sheet->least_cover = (struct rb_extreme){ rb_exact_round(cover), cover,
+							  name, chainage };
+	if (is_short(w, cover))
 		rb_findings_add4(w->findings, RB_CODE_COVER_SHORT,
 				 rb_at(0, RB_WHOLE_ROW, name, NULL),
 				 (struct rb_argument[RB_ARGUMENTS]){
-					 rb_measure(cover, w->plan->unit),
+					 rb_measure(rb_exact_round(cover), w->plan->unit),
 					 rb_measure(w->plan->cover, w->plan->unit),
 					 rb_text(name),
 				 });

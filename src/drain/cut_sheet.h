@@ -30,13 +30,15 @@ struct rb_cut {
 	struct rb_exact exact_ground; /* before it was rounded; set where ground is */
 	enum rb_ground_how how;
 	rb_length cut, cut_to_trench, cover;
+	bool is_short; /* the cover is less than the plan asks for */
 	rb_length hub, hub_cut, hub_cut_to_trench;
 	rb_length board; /* above the hub; negative: below it */
 };
 
 /* The deepest of the trench, or the least cover: a station, or a ground shot between. */
 struct rb_extreme {
-	rb_length value; /* none: no ground is known */
+	rb_length value;       /* none: no ground is known */
+	struct rb_exact exact; /* before it was rounded; set where the value is */
 	const char *where;
 	rb_length chainage;
 };

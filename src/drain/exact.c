@@ -85,6 +85,16 @@ rb_length rb_exact_round(struct rb_exact a)
 	return rb_length_of(a.whole + (half > 0 || (half == 0 && a.whole >= 0)));
 }
 
+rb_length rb_exact_floor(struct rb_exact a)
+{
+	return rb_length_of(a.whole);
+}
+
+rb_length rb_exact_ceiling(struct rb_exact a)
+{
+	return rb_length_of(a.whole + (a.num > 0));
+}
+
 /* (whole + num / den) * run / fall, with the fraction's share taken apart so that no
  * product passes 128 bits. */
 rb_length rb_exact_run(struct rb_exact fall, rb_slope slope)

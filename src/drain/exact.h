@@ -38,6 +38,10 @@ int rb_exact_sign(struct rb_exact a);
 /* To the nearest nanometre, half away from zero. */
 rb_length rb_exact_round(struct rb_exact a);
 
+/* To the next whole nanometre below, or above. */
+rb_length rb_exact_floor(struct rb_exact a);
+rb_length rb_exact_ceiling(struct rb_exact a);
+
 /*
  * The longest run over which a fall lasts at a slope steeper than level, rounded down to
  * the nanometre, so that run * slope <= fall.  The fall must not be negative; none where

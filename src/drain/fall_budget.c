@@ -81,36 +81,32 @@ static void judge_leg(struct rb_findings *findings, struct rb_budget *b, uint32_
 }
 
 /* Two written inverts may each be half a place off: is that more than what is to spare?
- */
+ * Told once where the grade between them begins. */
 static void note_rounding(struct rb_findings *findings, const struct rb_budget *b,
 			  const struct rb_reach *reach)
 {
-	struct rb_exact apart;
-	rb_length by;
+	const struct rb_plan *plan = b->inverts->plan;
+	struct rb_exact place = rb_exact_of(plan->invert_place), apart;
 
-	if (!reach->uniform || !b->judged)
+	if (!reach->opens || !b->judged)
 		return;
 	apart = rb_exact_sub(rb_exact_of(reach->span_fall),
 			     rb_exact_fall(b->minimum.slope, reach->span));
-	by = rb_exact_round(apart);
-	if (rb_exact_sign(apart) == 0 ||
-	    rb_length_compare(rb_length_absolute(by), b->inverts->plan->invert_place) > 0)
+	if (rb_exact_sign(apart) < 0)
+		apart = rb_exact_sub(rb_exact_of(rb_length_of(0)), apart);
+	if (rb_exact_sign(apart) == 0 || rb_exact_compare(apart, place) > 0)
 		return;
-	rb_findings_add(
-		findings, RB_CODE_TURNS_ON_ROUNDING, place_of(b, reach, RB_PLAN_INVERT),
-		rb_measure(rb_length_absolute(by), b->inverts->plan->unit),
-		rb_measure(b->inverts->plan->invert_place, b->inverts->plan->unit));
+	rb_findings_add(findings, RB_CODE_TURNS_ON_ROUNDING,
+			place_of(b, reach, RB_PLAN_INVERT),
+			rb_measure(rb_exact_round(apart), plan->unit),
+			rb_measure(plan->invert_place, plan->unit));
 }
 
 static void judge_legs(struct rb_findings *findings, struct rb_budget *b)
 {
-	const struct rb_reach *reach = b->inverts->reach;
-
 	for (uint32_t i = 0; i < b->legs; i++) {
 		judge_leg(findings, b, i);
-		if (!i || reach[i].span.nm != reach[i - 1].span.nm ||
-		    reach[i].span_fall.nm != reach[i - 1].span_fall.nm)
-			note_rounding(findings, b, &reach[i]);
+		note_rounding(findings, b, &b->inverts->reach[i]);
 	}
 }
 

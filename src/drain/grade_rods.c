@@ -37,27 +37,30 @@ static struct rb_grade_rod rod_to(const struct rb_grade_rods *rods,
 {
 	const struct rb_plan *plan = rods->inverts->plan;
 	rb_length above = rb_surface_above(plan, surface);
-	struct rb_grade_rod rod = { above, RB_ROD_REACHES };
+	struct rb_grade_rod rod = { .reading = above, .reach = RB_ROD_REACHES };
 
 	if (!rb_length_given(above))
 		return rod;
-	rod.reading = rb_exact_round(
-		rb_exact_sub(rb_exact_of(rb_length_sub(rods->hi, above)), invert));
-	if (rod.reading.nm < 0)
+	rod.exact = rb_exact_sub(rb_exact_of(rb_length_sub(rods->hi, above)), invert);
+	rod.reading = rb_exact_round(rod.exact);
+	if (rb_exact_sign(rod.exact) < 0)
 		rod.reach = RB_GRADE_ABOVE_SIGHT;
-	else if (rb_length_compare(rod.reading, plan->rod) > 0)
+	else if (rb_exact_compare(rod.exact, rb_exact_of(plan->rod)) > 0)
 		rod.reach = RB_BEYOND_ROD;
 	return rod;
 }
 
-/* Narrow the heights of instrument that serve. */
-static void narrow(struct rb_grade_rods *rods, rb_length surface)
+/* Narrow the heights of instrument that serve: from just above the surface to just not a
+ * rod's length above it. */
+static void narrow(struct rb_grade_rods *rods, struct rb_exact rod)
 {
-	rb_length highest = rb_length_add(surface, rods->inverts->plan->rod);
+	rb_length lowest = rb_length_sub(rods->hi, rb_exact_floor(rod));
+	rb_length highest = rb_length_add(rb_length_sub(rods->hi, rb_exact_ceiling(rod)),
+					  rods->inverts->plan->rod);
 
 	if (!rb_length_given(rods->lowest_hi) ||
-	    rb_length_compare(surface, rods->lowest_hi) > 0)
-		rods->lowest_hi = surface;
+	    rb_length_compare(lowest, rods->lowest_hi) > 0)
+		rods->lowest_hi = lowest;
 	if (!rb_length_given(rods->highest_hi) ||
 	    rb_length_compare(highest, rods->highest_hi) < 0)
 		rods->highest_hi = highest;
@@ -71,7 +74,7 @@ static void set_station(struct rb_grade_rods *rods, uint32_t i, struct worst wor
 		rods->rod[i][s] = rod;
 		if (!rb_length_given(rod.reading))
 			continue;
-		narrow(rods, rb_length_sub(rods->hi, rod.reading));
+		narrow(rods, rod.exact);
 		if (rod.reach != RB_ROD_REACHES)
 			note(&worst[rod.reach], i, s, rod.reading);
 	}

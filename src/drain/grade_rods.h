@@ -33,7 +33,8 @@ enum rb_reach_of_rod {
 
 /* A grade rod as it is set. */
 struct rb_grade_rod {
-	rb_length reading; /* none where the surface is not known */
+	rb_length reading;     /* none where the surface is not known */
+	struct rb_exact exact; /* before it was rounded; set where the reading is */
 	enum rb_reach_of_rod reach;
 };
 
@@ -41,8 +42,9 @@ struct rb_grade_rods {
 	const struct rb_inverts *inverts;
 	rb_length hi;
 	struct rb_grade_rod (*rod)[RB_SURFACES]; /* by station */
-	/* A height of instrument between these serves every station; lowest above
-	 * highest: none does, the line falls further than the rod is long. */
+	/* A height of instrument from the lowest to the highest, rounded inward, serves
+	 * every station; lowest above highest: none does, the line falls further than the
+	 * rod is long. */
 	rb_length lowest_hi, highest_hi;
 };
 

@@ -90,13 +90,14 @@ static bool disagrees(const struct work *w, rb_slope written,
 
 /* A written slope is a check here; the one for every leg is held against each span once.
  */
-static void check_slope(struct work *w, const struct rb_reach *reach, bool is_first)
+static void check_slope(struct work *w, const struct rb_reach *reach)
 {
 	uint32_t row = w->inverts->station[reach->from].row;
 	bool own = rb_slope_given(w->plan->row[row].slope);
 	rb_slope written = written_slope(w, reach->from);
 
-	if (rb_slope_given(written) && (own || is_first) && disagrees(w, written, reach))
+	if (rb_slope_given(written) && (own || reach->opens) &&
+	    disagrees(w, written, reach))
 		rb_findings_add(w->findings, RB_CODE_SLOPE_DISAGREES,
 				own ? rb_plan_place(w->plan, row, RB_PLAN_SLOPE)
 				    : w->plan->slope_place,
@@ -118,9 +119,10 @@ static void spread(struct work *w, uint32_t from, uint32_t to)
 
 		reach->slope = (rb_slope){ fall, span };
 		reach->uniform = true;
+		reach->opens = i == from;
 		reach->span_fall = fall;
 		reach->span = span;
-		check_slope(w, reach, i == from);
+		check_slope(w, reach);
 	}
 }
 

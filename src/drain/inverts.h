@@ -33,6 +33,7 @@ struct rb_reach {
 	rb_length length;
 	rb_slope slope; /* exact */
 	bool uniform;   /* given by two fixed inverts, not by a written slope */
+	bool opens;     /* uniform: the upper of the two is where it begins */
 	rb_length span_fall, span; /* uniform: the fall between the two, steps taken off,
 				    * and the length of pipe over which it is spread */
 };

@@ -111,16 +111,13 @@ static void put_ground(const struct rb_drain_maker *m, struct row *row,
 static void note_cover(struct rb_drain_maker *m, struct rb_table *table,
 		       const struct rb_cut *cut)
 {
-	rb_length least = m->r->plan->cover;
-
-	if (!rb_length_given(least) || !rb_length_given(cut->cover) ||
-	    rb_length_compare(cut->cover, least) >= 0)
+	if (!cut->is_short)
 		return;
 	rb_phrase_text(&m->phrase, cut->cover.nm < 0 ? "NOT COVERED, it stands out by "
 						     : "COVER SHORT, ");
 	rb_drain_say_both(m, cut->cover);
 	rb_phrase_text(&m->phrase, ", and the plan asks for ");
-	rb_drain_say_both(m, least);
+	rb_drain_say_both(m, m->r->plan->cover);
 	rb_table_note(table, m->phrase.text);
 	rb_phrase_clear(&m->phrase);
 }

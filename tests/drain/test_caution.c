@@ -222,6 +222,34 @@ static void an_extended_rod(void **state)
 	job_end(&s.job);
 }
 
+/* A limit that the exact depth or rod does not reach by less than a nanometre is not
+ * reached, and one that it passes by less is passed. */
+static void the_exact_number_triggers(void **state)
+{
+	/* 1:7 of 10 m is 1.428 571 428 4/7 m: the invert at B is 28.571 428 571 3/7 m. */
+	const char *plan = "unit,m\noutlet,last\nslope,1:7\n"
+			   "point,chainage,invert\nA,0,30\nB,10,\n";
+	const char *book =
+		"unit,m\npoint,chainage,known elevation,backsight,intermediate,"
+		"rod on\nBM,,36,1,,\nB,10,,,7.2285714%s,ground\n";
+	char text[200];
+	struct scene s;
+
+	(void)state;
+	snprintf(text, sizeof text, book, "29"); /* 1.2 m less 3/7 nm */
+	s = scene_of(plan, text, "", NONE);
+	assert_int_equal(count(s.cautions, RB_CAUTION_DEPTH), 0);
+	job_end(&s.job);
+	snprintf(text, sizeof text, book, "28"); /* and 4/7 nm more than it */
+	s = scene_of(plan, text, "", NONE);
+	assert_int_equal(count(s.cautions, RB_CAUTION_DEPTH), 1);
+	job_end(&s.job);
+	s = scene_of("outlet,last\nslope,1:7\npoint,chainage,invert\nA,0,0\nB,1,\n", NULL,
+		     "", (rb_length){ 7 * RB_FOOT - 43542857 });
+	assert_int_equal(count(s.cautions, RB_CAUTION_ROD), 1);
+	job_end(&s.job);
+}
+
 static bool says(const char *text, const char *word)
 {
 	size_t length = strlen(word);
@@ -313,6 +341,7 @@ int main(void)
 		cmocka_unit_test(the_longest_rod_is_named),
 		cmocka_unit_test(the_exact_line_below_a_footing),
 		cmocka_unit_test(an_extended_rod),
+		cmocka_unit_test(the_exact_number_triggers),
 		cmocka_unit_test(nothing_says_safe),
 		cmocka_unit_test(the_least_stands_in),
 		cmocka_unit_test(a_file_of_the_users),

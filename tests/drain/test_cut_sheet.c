@@ -171,6 +171,7 @@ static void the_exact_cover_decides(void **state)
 	(void)state;
 	assert_non_null(s.sheet);
 	assert_int_equal(s.sheet->cut[1].cover.nm, 2 * RB_FOOT);
+	assert_true(s.sheet->cut[1].is_short);
 	assert_int_equal(s.findings.of_code[RB_CODE_COVER_SHORT], 1);
 	job_end(&s.job);
 }

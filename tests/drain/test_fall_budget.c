@@ -162,6 +162,13 @@ static void each_span_is_noted_once(void **state)
 		  "A,0,100.00,,,\nB,20,,,,\nC,50,99.48,,,\n", 1 },
 		{ "two spans of one fall", "minimum slope,1/8 in/ft\n" HEAD
 		  "A,0,100.00,,,\nB,50,99.48,,,\nC,99.9,98.96,,,\n", 2 },
+		{ "two spans of one fall and length", "minimum slope,1/8 in/ft\n" HEAD
+		  "A,0,100.00,,,\nB,50,99.48,,,\nC,100,98.96,,,\n", 2 },
+		/* 1:7 of 0.3048 m is 43 542 857 1/7 nm, and the inverts are written to 1 nm */
+		{ "a seventh more than a place", "unit,m\nminimum slope,1:7\n" HEAD
+		  "A,0,0.043542856,,,\nB,0.3048,0.000000000,,,\n", 0 },
+		{ "a seventh less", "unit,m\nminimum slope,1:7\n" HEAD
+		  "A,0,0.043542858,,,\nB,0.3048,0.000000000,,,\n", 1 },
 	};
 	/* clang-format on */
 	int wrong = 0;

@@ -140,6 +140,34 @@ static void steps_below_zero(void **state)
 	job_end(&job);
 }
 
+/* 1:7 of 1 ft is 43 542 857 1/7 nm: what lies a seventh of a nanometre out of reach is
+ * out of reach, though it rounds to what is not. */
+static void the_exact_rod_decides(void **state)
+{
+	const int64_t seventh = 43542857;
+	struct job job = job_of("rod,13\noutlet,last\nslope,1:7\n"
+				"point,chainage,invert\nA,0,0\nB,1,\n",
+				NONE);
+	rb_length hi = { 13 * RB_FOOT - seventh };
+	struct rb_grade_rods *rods =
+		rb_grade_rods(job.arena, &job.findings, job.inverts, hi);
+
+	(void)state;
+	assert_int_equal(rods->rod[1][RB_INVERT].reading.nm, 13 * RB_FOOT);
+	assert_int_equal(rods->rod[1][RB_INVERT].reach, RB_BEYOND_ROD);
+	assert_int_equal(rods->highest_hi.nm, hi.nm - 1);
+	job_end(&job);
+	job = job_of("rod,13\noutlet,first\nslope,1:7\n"
+		     "point,chainage,invert\nA,0,0\nB,1,\n",
+		     NONE);
+	rods = rb_grade_rods(job.arena, &job.findings, job.inverts,
+			     (rb_length){ seventh });
+	assert_int_equal(rods->rod[0][RB_INVERT].reading.nm, 0);
+	assert_int_equal(rods->rod[0][RB_INVERT].reach, RB_GRADE_ABOVE_SIGHT);
+	assert_int_equal(rods->lowest_hi.nm, seventh + 1);
+	job_end(&job);
+}
+
 static void a_second_benchmark_checks(void **state)
 {
 	struct rb_todays_hi today =
@@ -163,6 +191,7 @@ int main(void)
 		cmocka_unit_test(grade_beyond_the_rod),
 		cmocka_unit_test(whole_steps_are_not_moved),
 		cmocka_unit_test(steps_below_zero),
+		cmocka_unit_test(the_exact_rod_decides),
 		cmocka_unit_test(a_second_benchmark_checks),
 	};
 
