@@ -19,7 +19,6 @@ struct finder {
 	uint32_t *of_setup;
 	uint32_t *end; /* shots */
 	uint32_t ends;
-	bool *goes_on; /* by setup: another one with sights hangs on it, or it closes */
 	bool shared;
 	bool spurs; /* setups were walked that lead to no closing: open ends or spurs */
 };
@@ -56,13 +55,10 @@ static void find_closings(struct finder *f)
 	uint32_t hung;
 
 	for (uint32_t i = 0; i < f->reduced->shots; i++) {
-		uint32_t setup = f->reduced->shot[i].setup;
-
 		if (!rb_shot_closes(f->reduced, i))
 			continue;
 		f->end[f->ends++] = i;
-		f->goes_on[setup] = true;
-		if (mark(f, setup, f->ends - 1, &hung) != RB_NO_SETUP)
+		if (mark(f, f->reduced->shot[i].setup, f->ends - 1, &hung) != RB_NO_SETUP)
 			f->shared = true;
 	}
 }
@@ -102,14 +98,13 @@ static bool goes_on_behind_closing(const struct rb_reduced *reduced, uint32_t se
 }
 
 /* Chains that reach no known point, the last first: where two part, the later is the line
- * and the earlier a spur. */
+ * and the earlier a spur.  A setup on which a later one hangs is marked by then. */
 static void find_open_ends(struct finder *f)
 {
 	for (uint32_t i = f->reduced->setups; i-- > 0;) {
 		uint32_t hung, met;
 
-		if (f->goes_on[i] || f->of_setup[i] != RB_NO_SECTION ||
-		    !has_sights(f->reduced, i))
+		if (f->of_setup[i] != RB_NO_SECTION || !has_sights(f->reduced, i))
 			continue;
 		f->spurs = true;
 		met = mark(f, i, WALKED, &hung);
@@ -120,19 +115,6 @@ static void find_open_ends(struct finder *f)
 	}
 }
 
-static void find_what_goes_on(struct finder *f)
-{
-	for (uint32_t i = 0; i < f->reduced->setups; i++)
-		f->goes_on[i] = false;
-	for (uint32_t i = 0; i < f->reduced->setups; i++) {
-		uint32_t via = f->reduced->setup[i].via;
-
-		f->of_setup[i] = RB_NO_SECTION;
-		if (via != RB_NO_SHOT && has_sights(f->reduced, i))
-			f->goes_on[f->reduced->shot[via].setup] = true;
-	}
-}
-
 static int by_number(const void *a, const void *b)
 {
 	uint32_t x = *(const uint32_t *)a, y = *(const uint32_t *)b;
@@ -140,13 +122,18 @@ static int by_number(const void *a, const void *b)
 	return (x > y) - (x < y);
 }
 
+static void unmark_all(struct finder *f)
+{
+	for (uint32_t i = 0; i < f->reduced->setups; i++)
+		f->of_setup[i] = RB_NO_SECTION;
+}
+
 /* Give every setup its section: the first that closes, before any that stays open. */
 static void settle(struct finder *f, struct rb_sections *sections)
 {
 	uint32_t hung;
 
-	for (uint32_t i = 0; i < f->reduced->setups; i++)
-		f->of_setup[i] = RB_NO_SECTION;
+	unmark_all(f);
 	for (int open = 0; open < 2; open++)
 		for (uint32_t i = 0; i < sections->sections; i++)
 			if (rb_shot_closes(f->reduced, sections->section[i].end) != open)
@@ -184,10 +171,8 @@ bool rb_chains_find(struct rb_sections *sections, struct rb_arena *arena, bool *
 	f.of_setup = sections->of_setup;
 	f.end = rb_arena_take(scratch, (size_t)f.reduced->shots + f.reduced->setups + 1,
 			      sizeof *f.end);
-	f.goes_on =
-		rb_arena_take(scratch, (size_t)f.reduced->setups + 1, sizeof *f.goes_on);
-	if (f.of_setup && f.end && f.goes_on) {
-		find_what_goes_on(&f);
+	if (f.of_setup && f.end) {
+		unmark_all(&f);
 		find_closings(&f);
 		find_open_ends(&f);
 		*shared = f.shared;
