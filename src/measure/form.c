@@ -273,15 +273,19 @@ static int64_t sum_of_parts(struct work *w, const struct form *form)
 	return nm;
 }
 
-/* What is the fraction of an inch in it, reduced?  5 1/4 ft has none: 3 inches. */
+/* In which parts of an inch is it written: 8ths in 4/8?  What no inch is parted in is
+ * reduced, and so is the fraction of a foot: 5 1/4 ft leaves none, 3 inches. */
 static int denominator_of(const struct work *w, const struct form *form, int64_t nm)
 {
 	struct rb_fraction part = { nm % RB_INCH, RB_INCH };
 
-	if (strpbrk(form->roles, "nN") == NULL || part.numerator == 0)
+	if (strpbrk(form->roles, "nN") == NULL)
 		return 1;
-	if (strchr(form->roles, 'n') != NULL)
+	if (strchr(form->roles, 'n') != NULL) {
 		part = fraction_at(w, w->shape.numbers - 2);
+		if (RB_INCH % part.denominator == 0)
+			return (int)part.denominator;
+	}
 	return (int)rb_fraction_reduced(part);
 }
 

@@ -76,7 +76,8 @@ struct rb_reading {
 	enum rb_notation notation;
 	enum rb_unit unit; /* the unit in which it was written, bare or marked */
 	int decimals;      /* digits after the point, as written (trailing zeros too) */
-	int denominator;   /* of the fraction of an inch, reduced as written; 1: none */
+	int denominator;   /* of the fraction of an inch, as written: 4/8 is read to 8ths;
+			    * 1: none */
 	bool inverted;     /* a sign, a word or brackets marked an inverted rod */
 	bool odd_fraction; /* exact, but no tape has it: 1/10 in */
 	bool sixtyfourth;  /* six or more decimals of a foot, read as a whole 64th */

@@ -325,6 +325,32 @@ static void a_height_too_early(void **state)
 	rb_arena_free(c.arena);
 }
 
+/* 4/8 is written to eighths: 0.1 in is more than half of one, and less than half of 1/2.
+ */
+static void halves_written_as_eighths(void **state)
+{
+	static const struct {
+		const char *half;
+		uint32_t wrong;
+	} cases[] = { { "4/8", 1 }, { "1/2", 0 } };
+	struct checked c;
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(cases); i++) {
+		char text[TEXT];
+
+		snprintf(text, sizeof text,
+			 "point,known elevation,bs,hi,fs,elevation\n"
+			 "BM-1,100.00,4.25,104'-3\",,\n"
+			 "TP-1,,,,6.30,97'-11 %s\"\n", /* 97'-11.4" */
+			 cases[i].half);
+		check_text(&c, text, NULL);
+		assert_non_null(c.check);
+		assert_int_equal(rb_hand_count(c.check, RB_HAND_WRONG), cases[i].wrong);
+		rb_arena_free(c.arena);
+	}
+}
+
 /* An elevation column alone is enough: its first value is then the benchmark's, and the
  * heights of instrument are worked out between. */
 static void without_heights_of_instrument(void **state)
@@ -588,6 +614,7 @@ int main(void)
 		cmocka_unit_test(empty_sheets),
 		cmocka_unit_test(a_height_too_early),
 		cmocka_unit_test(without_heights_of_instrument),
+		cmocka_unit_test(halves_written_as_eighths),
 		cmocka_unit_test(random_sheets),
 		cmocka_unit_test(memory_may_run_out),
 	};

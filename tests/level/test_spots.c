@@ -56,6 +56,7 @@ static void steps_of_a_book(void **state)
 		{ "ft",    "4.275",       "5.31",        RB_FOOT / 1000 },
 		{ "ft-in", "4'-3 1/8\"",  "5'-3 1/2\"",  RB_INCH / 8 },
 		{ "ft-in", "4'-3\"",      "5'-3 1/4\"",  RB_INCH / 4 },
+		{ "ft-in", "4'-3 4/8\"",  "5'-3 1/4\"",  RB_INCH / 8 }, /* read to eighths */
 		{ "ft-in", "4'-3\"",      "5'-3\"",      RB_INCH },
 		{ "m",     "1.302",       "1.5",         RB_MILLIMETRE },
 		{ "ft",    "4.27",        "5'-3 1/16\"", RB_FOOT / 100 }, /* mixed: the coarser */

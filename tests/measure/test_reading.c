@@ -356,7 +356,11 @@ static const struct written_case {
 	{ "5.29'",        M,  RB_AS_DECIMAL,     FT, 2, 1,  false, false },
 	{ "5'",           FT, RB_AS_DECIMAL,     FT, 0, 1,  false, false },
 	{ "5'",           FI, RB_AS_FEET_INCHES, FI, 0, 1,  false, false },
-	{ "5'-3 8/16\"",  FT, RB_AS_FEET_INCHES, FI, 0, 2,  false, false },
+	{ "5'-3 8/16\"",  FT, RB_AS_FEET_INCHES, FI, 0, 16, false, false }, /* read to 16ths */
+	{ "4/8\"",        FT, RB_AS_INCHES,      IN, 0, 8,  false, false },
+	{ "5'-3 0/8\"",   FI, RB_AS_FEET_INCHES, FI, 0, 8,  false, false },
+	{ "3 4/10\"",     FI, RB_AS_INCHES,      IN, 0, 10, false, true },
+	{ "3 3/12\"",     FI, RB_AS_INCHES,      IN, 0, 4,  false, true }, /* no 12th is whole */
 	{ "5'-3 5/16\"",  FI, RB_AS_FEET_INCHES, FI, 0, 16, false, false },
 	{ "5'-3.25\"",    FI, RB_AS_FEET_INCHES, FI, 2, 1,  false, false },
 	{ "5-3",          FI, RB_AS_FEET_INCHES, FI, 0, 1,  false, false },
