@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* The form of a book: its keys and the headings that its columns may have. */
+#include <string.h>
+
 #include "notes/book_reader.h"
+#include "notes/heading.h"
 
 /* clang-format off */
 static const struct rb_key keys[] = {
@@ -220,6 +223,63 @@ static bool is_header(const int32_t cell_of[RB_SHEET_COLUMNS])
 		cell_of[RB_FORESIGHT] >= 0);
 }
 
+/* -- no header -- */
+
+/* The heading that a site record alone has (src/record). */
+static bool is_of_record(struct rb_cell cell)
+{
+	char word[RB_FOLDED_WORD];
+
+	return rb_heading_fold(word, cell.text, cell.length, "") &&
+	       !strcmp(word, "sha256");
+}
+
+static bool say_record(struct rb_findings *findings, const struct rb_record *nearest)
+{
+	for (uint32_t i = 0; i < nearest->cells; i++)
+		if (is_of_record(nearest->cell[i])) {
+			rb_findings_add(findings, RB_CODE_SITE_RECORD,
+					rb_at(nearest->line, RB_WHOLE_ROW, NULL, NULL),
+					rb_nothing(), rb_nothing());
+			return true;
+		}
+	return false;
+}
+
+/* A heading that looks like that of the points is told of by itself. */
+static bool looks_like_points(const struct rb_record *record)
+{
+	for (uint32_t i = 0; i < record->cells; i++)
+		if (rb_heading_nearest(&rb_book_form, record->cell[i]) == RB_POINT)
+			return true;
+	return false;
+}
+
+/* Sights, and words where the names of the points are missing: they may be these. */
+static bool say_names_under_remarks(struct rb_findings *findings,
+				    const struct rb_record *nearest)
+{
+	int32_t cell_of[RB_SHEET_COLUMNS], words;
+
+	rb_headings_map(&rb_book_form, nearest, cell_of);
+	words = cell_of[RB_REMARKS];
+	if (words < 0 || cell_of[RB_POINT] >= 0 || looks_like_points(nearest))
+		return false;
+	cell_of[RB_POINT] = words;
+	if (!is_header(cell_of))
+		return false;
+	rb_findings_add(findings, RB_CODE_NO_POINT_COLUMN,
+			rb_at(nearest->line, words, NULL, NULL),
+			rb_text(nearest->cell[words].text), rb_nothing());
+	return true;
+}
+
+static bool say_headless(struct rb_findings *findings, const struct rb_record *nearest)
+{
+	return say_record(findings, nearest) ||
+	       say_names_under_remarks(findings, nearest);
+}
+
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 
 const struct rb_form rb_book_form = {
@@ -240,4 +300,5 @@ const struct rb_form rb_book_form = {
 	.header_wanted =
 		"a point column and a backsight, intermediate or foresight column",
 	.header_such_as = "point, known elevation, backsight, intermediate, foresight",
+	.say_headless = say_headless,
 };

@@ -109,6 +109,8 @@ static void say_nearly_key(struct state *s, const struct rb_record *record, uint
 		rb_heading_fold(word, cell->text,
 				colon ? (size_t)(colon - cell->text) : cell->length, "");
 
+	if (rb_heading_column(s->form, *cell) >= 0)
+		return;
 	for (size_t k = 0; length && k < s->form->keys; k++) {
 		const char *name = s->form->key[k].name;
 		int most = strlen(name) > 4 ? 2 : 1;
@@ -244,6 +246,8 @@ static void say_no_header(struct state *s)
 		such_as ? rb_text(such_as) : rb_nothing(),
 	};
 
+	if (s->form->say_headless && s->form->say_headless(s->findings, &s->nearest))
+		return;
 	rb_findings_add4(s->findings, RB_CODE_NO_HEADER,
 			 rb_at(s->nearest.line, RB_WHOLE_ROW, NULL, NULL), arguments);
 	for (uint32_t i = 0; i < s->nearest.cells; i++)

@@ -61,6 +61,10 @@ struct rb_form {
 	const char
 		*header_wanted; /* for the message: "a point column and a sight column" */
 	const char *header_such_as; /* one that would do: "point, backsight, foresight" */
+	/* Say what a file without a header is, from the row most like one (no cells: none
+	 * is); false: nothing is said.  NULL: nothing ever is. */
+	bool (*say_headless)(struct rb_findings *findings,
+			     const struct rb_record *nearest);
 };
 
 /* A key's value: text in the arena, and where it stands; length 0 where not given. */

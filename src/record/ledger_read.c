@@ -169,6 +169,14 @@ static bool is_header(const int32_t cell_of[RB_SHEET_COLUMNS])
 	return cell_of[RB_RECORD_POINT] >= 0 && cell_of[RB_RECORD_ELEVATION] >= 0;
 }
 
+static bool say_no_record(struct rb_findings *findings, const struct rb_record *nearest)
+{
+	rb_findings_add(findings, RB_CODE_NO_RECORD,
+			rb_at(nearest->line, RB_WHOLE_ROW, NULL, NULL), rb_nothing(),
+			rb_nothing());
+	return true;
+}
+
 /* Without these a line would not say what it is, and a book could come in twice. */
 static const enum rb_record_column needed[] = {
 	RB_RECORD_UNIT,   RB_RECORD_ADJUSTED, RB_RECORD_DATE,    RB_RECORD_PROJECT,
@@ -205,6 +213,14 @@ static bool on_header(void *self, const struct rb_sheet *sheet)
 	return rb_findings_allow_result(r->findings);
 }
 
+/* Nothing, or nothing but blank lines: a record that is yet to begin. */
+static bool is_blank(const char *bytes, size_t length)
+{
+	while (length && strchr(" \t\r\n", *bytes) && *bytes)
+		bytes++, length--;
+	return !length;
+}
+
 bool rb_ledger_read(struct rb_ledger *ledger, struct rb_findings *findings,
 		    const char *bytes, size_t length)
 {
@@ -216,7 +232,7 @@ bool rb_ledger_read(struct rb_ledger *ledger, struct rb_findings *findings,
 		.column_name = name,
 		.passed_over = -1,
 		.is_header = is_header,
-		.header_wanted = "the columns 'point' and 'elevation'",
+		.say_headless = say_no_record,
 	};
 	struct reader r = { ledger, findings, RB_NO_BOOK };
 	const struct rb_sheet_reader reader = { on_header, on_row, &r };
@@ -227,7 +243,7 @@ bool rb_ledger_read(struct rb_ledger *ledger, struct rb_findings *findings,
 		heading[i] = (struct rb_heading){ name[i], i };
 	}
 	ledger->file = rb_title_file(findings->file);
-	if (!length)
+	if (is_blank(bytes, length))
 		return true;
 	ledger->has_record = true;
 	if (!rb_sheet_read(ledger->arena, findings, &form, bytes, length, &reader))

@@ -438,6 +438,13 @@ static const struct fault_case {
 	{ "none",                    HEAD "BM,,4.27,,\n", "no-known-elevation@1" },
 	{ "no sight",                HEAD "BM,100.00,,,\n", "no-sight@1" },
 	{ "no row",                  HEAD, "no-sight@1" },
+	/* no header of ours */
+	{ "names under remarks",     "Remarks,BM,BS,FS\nA,100,4.27,\n", "no-point-column@1:0" },
+	{ "names in a description",  "no.,bs,fs,Description\n1,4.27,,A\n", "no-point-column@1:3" },
+	{ "a heading like point",    "point no.,bs,remarks\nA,4.27,\n", "no-header@1 unknown-column@1:0" },
+	{ "remarks and no sights",   "remarks,elevation\nA,100\n", "no-header@1" },
+	{ "sights alone",            "bm,bs,fs\n100,4.27,\n", "no-header@1" },
+	{ "a site record",           "point,elevation,adjusted,rod_on,remarks,sha256\nA,100,,,,0\n", "site-record@1" },
 	{ "told once",               HEAD "BM,x,y,,\n", "not-a-reading@2:2 name-for-elevation@2:1" },
 	{ "negative elevation",      HEAD "BM,-3.50,4.27,,\n", "" },
 	{ "elevation with thousands", HEAD "BM,\"1,234.50\",4.27,,\n", "" },

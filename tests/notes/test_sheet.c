@@ -88,6 +88,7 @@ static const struct sheet_case {
 	{ "too far for a short key",  "unions,m\n" HEAD,              COLS, "", "" },
 	{ "slips of two kinds",       "tolernaces,5\n" HEAD,          COLS, "", "nearly-a-key@1:0" },
 	{ "four letters off",         "tolens,5\n" HEAD,              COLS, "", "" },
+	{ "a heading is none",        "adjusted,bs\n" HEAD,          COLS, "", "" },
 	{ "title",                    "Larch Street drain\n\n,,\n" HEAD, COLS, "", "" },
 	/* headings */
 	{ "case, points, strokes",    "Pt.,B.S.,F/S\n",               COLS, "", "" },
