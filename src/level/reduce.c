@@ -62,6 +62,18 @@ static bool say_not_reached(struct reducer *r, uint32_t row)
 	return false;
 }
 
+/* Beyond what can be read nothing is carried on: it could not be read back.  The first
+ * sight that leads there is told. */
+static void check_height(struct reducer *r, rb_length height, uint32_t row,
+			 enum rb_column column, const char *what)
+{
+	if (rb_length_absolute(height).nm > RB_LENGTH_MAX &&
+	    !r->findings->of_code[RB_CODE_BEYOND_HEIGHTS])
+		rb_findings_add(r->findings, RB_CODE_BEYOND_HEIGHTS,
+				rb_book_place(r->book, row, column), rb_text(what),
+				rb_nothing());
+}
+
 static struct rb_shot *new_shot(struct reducer *r, uint32_t row, rb_length elevation,
 				enum rb_booked booked)
 {
@@ -95,7 +107,7 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 {
 	enum rb_column column =
 		booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT : RB_INTERMEDIATE;
-	rb_length reading = rb_book_sight(r->book, column, row);
+	rb_length reading = rb_book_sight(r->book, column, row), elevation;
 	uint32_t point = r->book->row[row].point;
 
 	if (r->setup == RB_NO_SETUP) {
@@ -104,9 +116,9 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 				rb_nothing());
 		return false;
 	}
-	new_shot(r, row,
-		 rb_length_sub(r->out->setup[r->setup].height_of_instrument, reading),
-		 booked);
+	elevation = rb_length_sub(r->out->setup[r->setup].height_of_instrument, reading);
+	check_height(r, elevation, row, column, "elevation");
+	new_shot(r, row, elevation, booked);
 	r->sights++;
 	if (point != RB_NO_POINT)
 		reach(r, point, r->out->shots - 1);
@@ -167,6 +179,7 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 {
 	uint32_t point = r->book->row[row].point;
 	rb_length known = rb_book_known(r->book, point), elevation = known;
+	rb_length reading = rb_book_sight(r->book, RB_BACKSIGHT, row);
 	uint32_t via = rb_length_given(known) ? RB_NO_SHOT : r->reached[point];
 	struct rb_setup *setup;
 	struct rb_shot *shot;
@@ -190,13 +203,14 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 	r->sights = 0;
 	setup = &r->out->setup[r->setup];
 	*setup = (struct rb_setup){
-		.height_of_instrument = rb_length_add(
-			elevation, rb_book_sight(r->book, RB_BACKSIGHT, row)),
+		.height_of_instrument = rb_length_add(elevation, reading),
 		.shot = (uint32_t)(shot - r->out->shot),
 		.via = via,
 		.depth = 1,
 		.root = r->setup,
 	};
+	check_height(r, setup->height_of_instrument, row, RB_BACKSIGHT,
+		     "height of instrument");
 	if (via != RB_NO_SHOT) {
 		const struct rb_setup *before = &r->out->setup[r->out->shot[via].setup];
 

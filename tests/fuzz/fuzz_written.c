@@ -71,23 +71,6 @@ static void same_reduction(const struct rb_reduced *a, const struct rb_reduced *
 	}
 }
 
-static bool is_within(rb_length a)
-{
-	return rb_length_absolute(a).nm <= RB_LENGTH_MAX;
-}
-
-/* Beyond 10 km nothing is read: a sight may lead there from a benchmark below. */
-static bool can_be_read(const struct rb_reduced *reduced)
-{
-	for (uint32_t i = 0; i < reduced->shots; i++)
-		if (!is_within(reduced->shot[i].elevation))
-			return false;
-	for (uint32_t i = 0; i < reduced->setups; i++)
-		if (!is_within(reduced->setup[i].height_of_instrument))
-			return false;
-	return true;
-}
-
 static void as_csv(const struct work *work)
 {
 	struct rb_arena *arena = rb_arena_new(NULL);
@@ -95,10 +78,6 @@ static void as_csv(const struct work *work)
 	struct kept kept;
 
 	HOLDS(arena);
-	if (!can_be_read(work->reduced)) {
-		rb_arena_free(arena);
-		return;
-	}
 	kept_begin(&kept);
 	HOLDS(rb_reduced_write_csv(&kept.sink, arena, &work->reduction));
 	kept_end(&kept);

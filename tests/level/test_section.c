@@ -155,6 +155,18 @@ static const struct level_case cases[] = {
 	  "T 1,,3,,\n"
 	  "E,,,,1\n",
 	  "4 not-reached\n", false },
+	{ "a height of instrument beyond 10 km, told once",
+	  "unit,m\npoint,known elevation,bs,is,fs\n"
+	  "BM,9999,1.5,,\n"
+	  "A,,,1.4,\n"
+	  "B,,,,1.3\n",
+	  "3 beyond-10-km\n", false },
+	{ "an elevation beyond it",
+	  "unit,m\npoint,known elevation,bs,is,fs\n"
+	  "BM,-9999,0.5,,\n"
+	  "A,,,1.4,\n"
+	  "B,,,1.6,\n",
+	  "5 beyond-10-km\n", false },
 	{ "two backsights with nothing between",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"
