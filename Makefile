@@ -42,6 +42,9 @@ FAULTS = main malloc calloc realloc free strdup strndup getline open __open_2 re
 $(filter $(BUILD)/tests/fault/%,$(TESTS)): $(BUILD)/tests/fault/test_%: $(BUILD)/tests/fault/test_%.o \
 		$(call obj,$(filter-out tests/fault/test_%,$(wildcard tests/fault/*.c)) $(CLI)) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) $(FAULTS:%=-Wl,--wrap=%) -o $@ $^ $(LDLIBS)
+# The program inside a host that has asked for the user's locale.
+$(BUILD)/tests/locale/host: $(BUILD)/tests/locale/host.o $(call obj,$(CLI)) $(BUILD)/librodbook.a
+	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 # A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
 FUZZER = $(wildcard $(shell clang -print-resource-dir)/lib/linux/libclang_rt.fuzzer-$(shell uname -m).a)
 FUZZ_HELP := $(call obj,$(filter-out %/again.c %/keep.c %/mutate.c $(FUZZ:%=tests/fuzz/%.c),$(wildcard tests/fuzz/*.c)))
@@ -73,7 +76,7 @@ $(BUILD)/%.o: %.c
 	@echo "  CC $<"
 	$(Q)$(CC) $(CPPFLAGS) $(CFLAGS) -MMD -MP -c -o $@ $<
 
-test: all $(TESTS) $(AGAIN)
+test: all $(TESTS) $(AGAIN) $(BUILD)/tests/locale/host
 	@failed=0; for t in $(TESTS); do $$t || failed=1; done; \
 	tests/cases/run $(BUILD)/rodbook || failed=1; \
 	tests/documents $(BUILD)/rodbook || failed=1; \
@@ -82,6 +85,7 @@ test: all $(TESTS) $(AGAIN)
 	tests/hostile $(BUILD)/rodbook || failed=1; \
 	tests/kill/run $(BUILD)/rodbook || failed=1; \
 	tests/fuzz/again $(BUILD) || failed=1; \
+	tests/locale/run $(BUILD) || failed=1; \
 	HARDEN="$(HARDEN)" tests/hardened $(BUILD)/rodbook || failed=1; \
 	CC="$(CC)" CFLAGS="$(CFLAGS)" tests/installed $(BUILD) || failed=1; \
 	tests/reference/units.sh $(BUILD)/rodbook || failed=1; exit $$failed
