@@ -194,10 +194,11 @@ void rb_meant_unmarked(struct rb_reading *r, const struct rb_reading_rules *rule
 }
 
 void rb_meant_rounded(struct rb_reading *r, const struct rb_reading_rules *rules,
-		      int64_t unit_nm, const struct rb_number *n)
+		      int64_t unit_nm, const struct rb_number *n, int64_t before)
 {
 	int places = unit_nm >= RB_FOOT ? 4 : unit_nm >= RB_INCH ? 3 : 1;
+	int64_t nm = before + rb_number_rounded(n, unit_nm, places);
 
-	if (rb_number_rounded(n, unit_nm, places) != 0)
-		rb_meant(r, rules, rb_number_rounded(n, unit_nm, places));
+	if (nm != 0)
+		rb_meant(r, rules, nm);
 }

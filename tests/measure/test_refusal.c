@@ -42,6 +42,7 @@ static const struct refuse_case {
 	{ "5.3 1/2",       FI, RB_REFUSE_TEXT, 0, { WANTED } },
 	{ "5.3 1/2",       FT, RB_REFUSE_TEXT, 0, { WANTED } },
 	{ "5.29 1/2",      FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5.29 1/3",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5/3-2026",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "1e",            FT, RB_REFUSE_TEXT, 1, { 0 } },
 	{ "5ftO",          FT, RB_REFUSE_TEXT, 1, { 0 } }, /* no word is cured */
@@ -288,6 +289,19 @@ static const struct refuse_case {
 	{ "1.61328125001", M,  RB_REFUSE_FINE, 0, { 1613300000 } },
 	{ "63.4999999 in", FI, RB_REFUSE_FINE, 0, { WANTED } },
 	{ "63.291667 in",  FI, RB_REFUSE_FINE, 0, { 63292 * (RB_INCH / 1000) } },
+	/* the feet before too fine inches are meant, too */
+	{ "5'-3.333333\"", FT, RB_REFUSE_FINE, 3, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "5' 3.333333",   IN, RB_REFUSE_FINE, 3, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "5 ft 3.333333 in", M, RB_REFUSE_FINE, 5, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "12'-3.6666667\"", MM, RB_REFUSE_FINE, 4, { FEET_THOUSANDTHS(12, 3667) } },
+	{ "5-3.3333333",   FI, RB_REFUSE_FINE, 2, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "5-3.3333333\"", FI, RB_REFUSE_FINE, 2, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "5-3.3333333",   FT, RB_REFUSE_DASHED, 0, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "-5'-3.333333\"", FT, RB_REFUSE_FINE, 4, { -FEET_THOUSANDTHS(5, 3333) } },
+	{ "(5-3.3333333)", FI, RB_REFUSE_FINE, 3, { -FEET_THOUSANDTHS(5, 3333) } },
+	{ "inv 5'-3.333333\"", M, RB_REFUSE_FINE, 7, { -FEET_THOUSANDTHS(5, 3333) } },
+	{ "5'-11.9999999\"", FI, RB_REFUSE_FINE, 3, { 6 * RB_FOOT } },
+	{ "5'-0.0000001\"", FI, RB_REFUSE_FINE, 3, { 5 * RB_FOOT } },
 	{ "0.1000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(100) } },
 	{ "5.0000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(5000) } },
 	{ "0.00000000000000000000001", FT, RB_REFUSE_FINE, 0, { 0 } },
@@ -311,6 +325,9 @@ static const struct refuse_case {
 	{ "99999999999999999999", FT, RB_REFUSE_LONG, 0, { 0 } },
 	{ "99999999999999999999'-3\"", FI, RB_REFUSE_LONG, 0, { 0 } },
 	{ "9999999999",    MM, RB_REFUSE_LONG, 0, { 0 } },
+	/* without the part that cannot be, the rest is no candidate */
+	{ "99999999999999999999'-3.3333333\"", FI, RB_REFUSE_LONG, 0, { 0 } },
+	{ "99999999999999999999'-3 1/3\"", FI, RB_REFUSE_LONG, 0, { 0 } },
 };
 
 /* With the rod's length given: 25 ft. */
