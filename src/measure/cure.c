@@ -28,6 +28,7 @@ void rb_meant_by(struct rb_reading *r, const struct rb_reading_rules *rules,
 		r->marked = true;
 		r->unit = cured->unit;
 	}
+	r->notation = cured->notation;
 	if (cured->refusal == RB_READ)
 		rb_meant(r, rules, cured->value.nm);
 	for (int i = 0; i < cured->maybes; i++)

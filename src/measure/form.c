@@ -344,6 +344,8 @@ static void refuse_need(struct work *w, const struct form *form, int64_t nm)
 	};
 	bool mixed = form->roles[0] == 'i';
 
+	if (form->unit == RB_FEET_INCHES)
+		w->out->notation = RB_AS_FEET_INCHES;
 	/* Where feet and inches are written with a dash, 5-1/2 is rather 5'-0 1/2". */
 	if (form->need == UNMARKED && w->rules->unit == RB_FEET_INCHES &&
 	    strchr(form->shape, '-'))

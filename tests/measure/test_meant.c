@@ -95,7 +95,9 @@ static const struct point_case {
 	{ "7620",    M,  { MILLI(7620) } },  /* 25 ft exactly */
 	{ "7621",    M,  { MILLI(762) + 100000 } },
 	{ "532",     FT, { HUNDREDTHS(532) } },
-	{ "2500",    FT, { HUNDREDTHS(2500) } },
+	{ "2500",    FT, { HUNDREDTHS(2500), HUNDREDTHS(250) } },
+	{ "1624",    FT, { HUNDREDTHS(1624), 1624 * (RB_FOOT / 1000) } },
+	{ "1624",    FI, { HUNDREDTHS(1624), 1624 * (RB_FOOT / 1000) } },
 	{ "2501",    FT, { 2501 * (RB_FOOT / 1000) } },
 	{ "3001",    IN, { 3001 * (RB_INCH / 100) } },
 	{ "635",     IN, { WANTED } },
