@@ -49,7 +49,8 @@ struct rb_argument {
 		rb_slope slope;
 	};
 	enum rb_unit unit; /* of a length: the unit in which it reads best */
-	bool marked;       /* of a likely reading: it was typed with a unit of its own */
+	bool marked;       /* of a likely reading: it was typed with a unit of its own, or
+			    * as feet and inches */
 };
 
 static inline struct rb_argument rb_text(const char *text)

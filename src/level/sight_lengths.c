@@ -5,11 +5,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static bool closes(const struct rb_section *s)
-{
-	return rb_length_given(s->misclosure);
-}
-
 /* ---- sight lengths that are asked for and missing ---- */
 
 /* Rows are marked first and listed then, so that each stands once and in its order. */
@@ -57,10 +52,10 @@ static void list_lines(struct missing *m)
 	}
 }
 
-/* The rows on which a sight that carries the levels has no length: of closed sections, or
- * of all setups.  False: memory ran out. */
+/* The rows on which a sight that carries the levels has no length: of the sections, or
+ * also of the setups off their chains.  False: memory ran out. */
 static bool find_missing(struct missing *m, const struct rb_sections *sections,
-			 struct rb_findings *findings, bool open_too)
+			 struct rb_findings *findings, bool spurs_too)
 {
 	const struct rb_reduced *reduced = sections->reduced;
 
@@ -68,15 +63,11 @@ static bool find_missing(struct missing *m, const struct rb_sections *sections,
 	m->row = rb_arena_take_clear(findings->arena, reduced->book->rows, 1);
 	if (!m->row)
 		return rb_findings_no_memory(findings);
-	for (uint32_t i = 0; i < reduced->setups; i++) {
-		uint32_t of = sections->of_setup[i];
-
-		if (open_too || (of != RB_NO_SECTION && closes(&sections->section[of])))
+	for (uint32_t i = 0; i < reduced->setups; i++)
+		if (spurs_too || sections->of_setup[i] != RB_NO_SECTION)
 			miss_setup(m, i);
-	}
 	for (uint32_t i = 0; i < sections->sections; i++)
-		if ((open_too || closes(&sections->section[i])) &&
-		    !sections->section[i].no_foresight)
+		if (!sections->section[i].no_foresight)
 			miss(m, reduced->shot[sections->section[i].end].row,
 			     RB_FORESIGHT_DISTANCE);
 	list_lines(m);
@@ -85,40 +76,50 @@ static bool find_missing(struct missing *m, const struct rb_sections *sections,
 
 /* One finding for all of them. */
 static void say_missing(const struct rb_sections *sections, struct rb_findings *findings,
-			bool by_tolerance)
+			struct rb_place place)
 {
-	const struct rb_book_keys *key = &sections->reduced->book->key;
 	struct missing m;
 
-	if (!find_missing(&m, sections, findings, false))
-		return;
-	rb_findings_add(
-		findings, RB_CODE_LENGTHS_MISSING,
-		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
-			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL),
-		rb_number(m.rows),
-		rb_text(m.rows ? rb_findings_text(findings, m.text, sizeof m.text - 1)
-			       : "every sight length is 0"));
+	if (find_missing(&m, sections, findings, false) && m.rows)
+		rb_findings_add(
+			findings, RB_CODE_LENGTHS_MISSING, place, rb_number(m.rows),
+			rb_text(rb_findings_text(findings, m.text, strlen(m.text))));
+}
+
+/* Sections of which all sight lengths are given, and are 0. */
+static void say_zero(const struct rb_sections *sections, struct rb_findings *findings,
+		     struct rb_place place)
+{
+	const struct rb_book *book = sections->reduced->book;
+
+	for (uint32_t i = 0; i < sections->sections; i++) {
+		const struct rb_section *s = &sections->section[i];
+
+		if (rb_length_given(s->length) && s->length.nm == 0)
+			rb_findings_add(
+				findings, RB_CODE_LENGTHS_ZERO, place,
+				rb_text(rb_book_point(book, s->from)),
+				rb_text(rb_book_typed(
+					book, sections->reduced->shot[s->end].row)));
+	}
 }
 
 bool rb_sight_lengths_suffice(const struct rb_sections *sections,
 			      struct rb_findings *findings)
 {
+	const struct rb_book_keys *key = &sections->reduced->book->key;
 	bool by_tolerance = sections->tolerance.given &&
 			    rb_tolerance_needs_length(&sections->tolerance);
+	size_t errors = findings->of_severity[RB_ERROR];
+	struct rb_place place =
+		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
+			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL);
 
-	if (!by_tolerance &&
-	    !(sections->tolerance.given && sections->adjust == RB_BY_DISTANCE))
+	if (!by_tolerance && sections->adjust != RB_BY_DISTANCE)
 		return true;
-	for (uint32_t i = 0; i < sections->sections; i++) {
-		const struct rb_section *s = &sections->section[i];
-
-		if (!closes(s) || rb_section_has_length(s))
-			continue;
-		say_missing(sections, findings, by_tolerance);
-		return false;
-	}
-	return true;
+	say_missing(sections, findings, place);
+	say_zero(sections, findings, place);
+	return !findings->out_of_memory && findings->of_severity[RB_ERROR] == errors;
 }
 
 /* ---- the limits of the book ---- */

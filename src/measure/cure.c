@@ -28,6 +28,7 @@ void rb_meant_by(struct rb_reading *r, const struct rb_reading_rules *rules,
 		r->marked = true;
 		r->unit = cured->unit;
 	}
+	r->notation = cured->notation;
 	if (cured->refusal == RB_READ)
 		rb_meant(r, rules, cured->value.nm);
 	for (int i = 0; i < cured->maybes; i++)
@@ -62,14 +63,15 @@ static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules 
 	rb_meant_by(r, rules, &cured);
 }
 
-/* Does the rest of the text, put as it is, read?  Then that is what was meant. */
+/* Does the rest of the text, put as it is, read, or want nothing but its marks?  Then
+ * that is what was meant. */
 static bool try_cured(const struct rb_marked *cured, const struct rb_reading_rules *rules,
 		      enum rb_refusal refusal, size_t where, struct rb_reading *r)
 {
 	struct rb_reading reading;
 
 	rb_marked_read(cured, rules, &reading);
-	if (reading.refusal != RB_READ)
+	if (reading.refusal != RB_READ && reading.refusal != RB_REFUSE_BARE)
 		return false;
 	*r = (struct rb_reading){ 0 };
 	rb_meant_by(r, rules, &reading);
@@ -78,14 +80,25 @@ static bool try_cured(const struct rb_marked *cured, const struct rb_reading_rul
 	return true;
 }
 
-/* A blank beside the point, as in 4. 27, or one that groups the digits: 1 613 mm. */
+/* 5.2 9: is the blank at i among the digits behind a point? */
+static bool is_behind_point(const struct rb_marked *m, int i)
+{
+	if (!is_digit(m->text[i + 1]))
+		return false;
+	while (i > 0 && is_digit(m->text[i - 1]))
+		i--;
+	return i > 0 && m->text[i - 1] == '.';
+}
+
+/* A blank beside the point, as in 4. 27, or among the digits behind it, or one that
+ * groups the digits before it: 1 613 mm. */
 static bool is_loose_blank(const struct rb_marked *m, int i)
 {
 	const char *behind = m->text + i + 1;
 
 	if (m->text[i] != ' ' || i == 0)
 		return false;
-	if (*behind == '.' || m->text[i - 1] == '.')
+	if (*behind == '.' || m->text[i - 1] == '.' || is_behind_point(m, i))
 		return true;
 	return is_digit(m->text[i - 1]) && strspn(behind, "0123456789") == 3 &&
 	       behind[3] != '/';
@@ -122,6 +135,25 @@ static bool cure_edges(const struct rb_marked *m, const struct rb_reading_rules 
 	return try_cured(&inner, rules, RB_REFUSE_TEXT, m->at[front ? 0 : length], r);
 }
 
+static bool is_like_digit(char c)
+{
+	return c == 'o' || c == 'l' || c == 'i';
+}
+
+/* Three and more of these letters, and no figure or point before them nor a figure
+ * behind: oil and ill are words. */
+static bool is_in_word(const struct rb_marked *m, int i)
+{
+	int end = i;
+
+	while (i > 0 && is_like_digit(m->text[i - 1]))
+		i--;
+	while (is_like_digit(m->text[end]))
+		end++;
+	return end - i > 2 && !is_digit(m->text[end]) &&
+	       (i == 0 || (!is_digit(m->text[i - 1]) && m->text[i - 1] != '.'));
+}
+
 /* Is the letter at i one that stands for a digit in this place: beside a figure or a
  * mark, or alone, and not the i of `in` and `inv`? */
 static bool is_digit_letter(const struct rb_marked *m, int i)
@@ -129,13 +161,30 @@ static bool is_digit_letter(const struct rb_marked *m, int i)
 	char before = i > 0 ? m->text[i - 1] : ' ', c = m->text[i],
 	     after = m->text[i + 1];
 
-	if ((c != 'o' && c != 'l' && c != 'i') || (c == 'i' && after == 'n'))
+	if (!is_like_digit(c) || (c == 'i' && after == 'n') || is_in_word(m, i))
 		return false;
-	return (!is_letter(before) || strchr("oli", before) != NULL) &&
-	       (!is_letter(after) || strchr("oli", after) != NULL || before != ' ');
+	return (!is_letter(before) || is_like_digit(before)) &&
+	       (!is_letter(after) || is_like_digit(after) || before != ' ');
 }
 
-/* 5.O2, l.5: put the digits right, and see whether that reads. */
+/* Are there digits beside the letters, or nothing but such letters and marks?  Without a
+ * digit, what stands under a heading of elevations is rather the name of a point. */
+static bool may_be_digits(const struct rb_marked *m, enum rb_reading_kind kind)
+{
+	if (strpbrk(m->text, "0123456789"))
+		return true;
+	return kind != RB_OF_ELEVATION && m->text[strspn(m->text, "oli-.'\"")] == '\0';
+}
+
+/* Do the digits make a reading, or one that is refused with a guess at what was meant? */
+static bool is_likely(const struct rb_reading *cured, enum rb_reading_kind kind)
+{
+	return cured->refusal == RB_READ || cured->refusal == RB_REFUSE_BARE ||
+	       (cured->maybes > 0 && kind != RB_OF_ELEVATION);
+}
+
+/* 5.O2, l.5: put the digits right, and see what comes of that. */
+/* NOLINTNEXTLINE(misc-no-recursion): what is tried has fewer such letters */
 static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rules *rules,
 			 struct rb_reading *r)
 {
@@ -143,7 +192,7 @@ static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rule
 	struct rb_reading cured;
 	int first = -1;
 
-	if (strpbrk(m->text, "0123456789") == NULL)
+	if (!may_be_digits(m, rules->kind))
 		return false;
 	for (int i = m->length - 1; i >= 0; i--)
 		if (is_digit_letter(m, i)) {
@@ -153,7 +202,9 @@ static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rule
 	if (first < 0)
 		return false;
 	rb_marked_read(&with_digits, rules, &cured);
-	if (cured.refusal != RB_READ && cured.refusal != RB_REFUSE_BARE)
+	if (cured.maybes == 0)
+		rb_cure(&with_digits, rules, &cured);
+	if (!is_likely(&cured, rules->kind))
 		return false;
 	*r = (struct rb_reading){ 0 };
 	rb_meant_by(r, rules, &cured);
@@ -162,6 +213,7 @@ static bool cure_letters(const struct rb_marked *m, const struct rb_reading_rule
 	return true;
 }
 
+/* NOLINTNEXTLINE(misc-no-recursion): as cure_letters() */
 void rb_cure(const struct rb_marked *m, const struct rb_reading_rules *rules,
 	     struct rb_reading *r)
 {

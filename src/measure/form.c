@@ -121,9 +121,10 @@ static void object(struct work *w, enum rb_refusal refusal, int number)
 		refuse(w, refusal, w->shape.number_at[number]);
 }
 
-/* So many of a unit: the 64ths of a sheet's formula where it is feet. */
+/* So many of a unit: the 64ths of a sheet's formula where it is feet; `before` is the
+ * length of the parts before it. */
 static enum rb_refusal length_of(struct work *w, const struct rb_number *n,
-				 int64_t unit_nm, int64_t *nm)
+				 int64_t unit_nm, int64_t before, int64_t *nm)
 {
 	enum rb_refusal refusal;
 
@@ -133,7 +134,7 @@ static enum rb_refusal length_of(struct work *w, const struct rb_number *n,
 	}
 	refusal = rb_number_length(n, unit_nm, nm);
 	if (refusal == RB_REFUSE_FINE)
-		rb_meant_rounded(w->out, w->rules, unit_nm, n);
+		rb_meant_rounded(w->out, w->rules, unit_nm, n, before);
 	return refusal;
 }
 
@@ -160,7 +161,7 @@ static enum rb_refusal bare_length(struct work *w, int64_t *nm)
 		rb_meant_bare(w->out, w->rules, n, w->negative);
 		return RB_REFUSE_BARE;
 	}
-	refusal = length_of(w, n, rb_unit_nm(unit), nm);
+	refusal = length_of(w, n, rb_unit_nm(unit), 0, nm);
 	if (limit > 0 && w->shape.text[0] == RB_NUMBER_WHOLE &&
 	    (refusal == RB_REFUSE_LONG || (refusal == RB_READ && *nm > limit))) {
 		rb_meant_point(w->out, w->rules, unit, n);
@@ -232,13 +233,14 @@ static int64_t split_part(struct work *w, int number)
 	return n->digits / power * RB_FOOT + n->digits % power * RB_INCH;
 }
 
-static int64_t number_part(struct work *w, char role, int number, int64_t unit_nm)
+static int64_t number_part(struct work *w, char role, int number, int64_t unit_nm,
+			   int64_t before)
 {
 	int64_t nm = 0;
 
 	if (role == 's')
 		return split_part(w, number);
-	object(w, length_of(w, &w->shape.number[number], unit_nm, &nm), number);
+	object(w, length_of(w, &w->shape.number[number], unit_nm, before, &nm), number);
 	if (role == 'i' && number > 0 && nm >= RB_FOOT)
 		object(w, RB_REFUSE_INCHES, number);
 	return nm;
@@ -253,19 +255,29 @@ static int64_t role_nm(char letter)
 	return roles[i].nm;
 }
 
+/* Too many inches, or a fraction over one, are lengths all the same; of a part that is
+ * refused otherwise there is none, and a sum of the others says nothing. */
+static bool adds_up(const struct work *w)
+{
+	enum rb_refusal refusal = w->out->refusal;
+
+	return refusal == RB_READ || refusal == RB_REFUSE_INCHES ||
+	       refusal == RB_REFUSE_FRACTION;
+}
+
 /* The sum of the parts; what is wrong with any of them goes into the reading. */
 static int64_t sum_of_parts(struct work *w, const struct form *form)
 {
 	int64_t nm = 0;
 
-	for (int i = 0; form->roles[i] != '\0'; i++) {
+	for (int i = 0; form->roles[i] != '\0' && adds_up(w); i++) {
 		char role = form->roles[i];
 		bool fraction = role == 'n' || role == 'N';
 
 		if (fraction)
 			nm += fraction_part(w, i, role_nm(role), nm);
 		else
-			nm += number_part(w, role, i, role_nm(role));
+			nm += number_part(w, role, i, role_nm(role), nm);
 		i += fraction; /* its denominator is not a part */
 	}
 	if (nm > RB_LENGTH_MAX)
@@ -336,6 +348,8 @@ static void refuse_need(struct work *w, const struct form *form, int64_t nm)
 	};
 	bool mixed = form->roles[0] == 'i';
 
+	if (form->unit == RB_FEET_INCHES)
+		w->out->notation = RB_AS_FEET_INCHES;
 	/* Where feet and inches are written with a dash, 5-1/2 is rather 5'-0 1/2". */
 	if (form->need == UNMARKED && w->rules->unit == RB_FEET_INCHES &&
 	    strchr(form->shape, '-'))
@@ -356,7 +370,7 @@ static void meant_by_sum(struct work *w, const struct form *form, int64_t nm)
 	if (refusal == RB_REFUSE_FRACTION && strcmp(form->shape, "N/N") == 0)
 		rb_meant_pair(w->out, w->rules, w->shape.number[0].digits,
 			      w->shape.number[1].digits);
-	else if (refusal == RB_REFUSE_INCHES || refusal == RB_REFUSE_FRACTION)
+	else if (adds_up(w))
 		rb_meant(w->out, w->rules, nm);
 }
 

@@ -34,6 +34,15 @@ static void meant_feet_inches(struct rb_reading *r, const struct rb_reading_rule
 		rb_meant(r, rules, feet * RB_FOOT + inches * RB_INCH);
 }
 
+/* As the first candidate, and so how the refused text is likely written. */
+static void meant_pair_first(struct rb_reading *r, const struct rb_reading_rules *rules,
+			     int64_t feet, int64_t inches)
+{
+	meant_feet_inches(r, rules, feet, inches);
+	if (r->maybes > 0)
+		r->notation = RB_AS_FEET_INCHES;
+}
+
 static void meant_fraction(struct rb_reading *r, const struct rb_reading_rules *rules,
 			   int64_t above, int64_t below)
 {
@@ -87,7 +96,7 @@ void rb_meant_spaced(struct rb_reading *r, const struct rb_reading_rules *rules,
 		return;
 	joined.digits = before->digits * rb_ten_to(behind->figures) + behind->digits;
 	if (whole && rules->unit == RB_FEET_INCHES)
-		meant_feet_inches(r, rules, before->digits, behind->digits);
+		meant_pair_first(r, rules, before->digits, behind->digits);
 	if (rules->kind == RB_OF_ELEVATION && behind->figures == 3) { /* 1 234.50 */
 		struct rb_number grouped = { .places = behind->places };
 
@@ -119,7 +128,7 @@ void rb_meant_bare(struct rb_reading *r, const struct rb_reading_rules *rules,
 		return;
 	}
 	if (pair)
-		meant_feet_inches(r, rules, feet, behind);
+		meant_pair_first(r, rules, feet, behind);
 	meant_number(r, rules, RB_FOOT, *n);
 	if (pair && n->places == 1 && behind == 1) /* 5.1: a sheet drops the 0 of 5.10 */
 		meant_feet_inches(r, rules, feet, 10);
@@ -149,21 +158,23 @@ static int places_used(struct rb_number n)
 }
 
 /* With as many places as such a rod mostly shows, and with as few as bring the reading
- * within it: the one that needs no zero before the point goes first. */
+ * within it: the one that needs no zero before the point goes first.  A rod in feet may
+ * be read to thousandths, too. */
 void rb_meant_point(struct rb_reading *r, const struct rb_reading_rules *rules,
 		    enum rb_unit unit, const struct rb_number *n)
 {
 	static const struct {
-		int mostly, most;
+		int mostly, most, also;
 	} shown[] = {
-		[RB_FEET] = { 2, 3 },        [RB_INCHES] = { 1, 3 },
-		[RB_FEET_INCHES] = { 2, 3 }, [RB_METRES] = { 3, 4 },
-		[RB_MILLIMETRES] = { 1, 1 },
+		[RB_FEET] = { 2, 3, 3 },        [RB_INCHES] = { 1, 3, 1 },
+		[RB_FEET_INCHES] = { 2, 3, 3 }, [RB_METRES] = { 3, 4, 3 },
+		[RB_MILLIMETRES] = { 1, 1, 1 },
 	};
 	int64_t unit_nm = rb_unit_nm(unit), whole = rb_ten_to(shown[unit].mostly);
-	struct rb_number mostly = *n, few = *n;
+	struct rb_number mostly = *n, few = *n, also = *n;
 
 	mostly.places = shown[unit].mostly;
+	also.places = shown[unit].also;
 	few.places = fewest_places(rules, unit_nm, *n);
 	if (n->digits >= whole)
 		meant_number(r, rules, unit_nm, mostly);
@@ -171,6 +182,8 @@ void rb_meant_point(struct rb_reading *r, const struct rb_reading_rules *rules,
 		meant_number(r, rules, unit_nm, few);
 	if (n->digits < whole && n->digits >= whole / 10)
 		meant_number(r, rules, unit_nm, mostly);
+	if (n->digits >= rb_ten_to(also.places))
+		meant_number(r, rules, unit_nm, also);
 }
 
 void rb_meant_unmarked(struct rb_reading *r, const struct rb_reading_rules *rules,
@@ -194,10 +207,11 @@ void rb_meant_unmarked(struct rb_reading *r, const struct rb_reading_rules *rule
 }
 
 void rb_meant_rounded(struct rb_reading *r, const struct rb_reading_rules *rules,
-		      int64_t unit_nm, const struct rb_number *n)
+		      int64_t unit_nm, const struct rb_number *n, int64_t before)
 {
 	int places = unit_nm >= RB_FOOT ? 4 : unit_nm >= RB_INCH ? 3 : 1;
+	int64_t nm = before + rb_number_rounded(n, unit_nm, places);
 
-	if (rb_number_rounded(n, unit_nm, places) != 0)
-		rb_meant(r, rules, rb_number_rounded(n, unit_nm, places));
+	if (nm != 0)
+		rb_meant(r, rules, nm);
 }

@@ -38,8 +38,9 @@ void rb_meant_point(struct rb_reading *r, const struct rb_reading_rules *rules,
 void rb_meant_unmarked(struct rb_reading *r, const struct rb_reading_rules *rules,
 		       int64_t whole, struct rb_fraction part);
 
-/* A number finer than a nanometre, rounded to the places of a rod. */
+/* A number finer than a nanometre, rounded to the places of a rod; `before` is what was
+ * read before it: the feet of 5'-3.3333333". */
 void rb_meant_rounded(struct rb_reading *r, const struct rb_reading_rules *rules,
-		      int64_t unit_nm, const struct rb_number *n);
+		      int64_t unit_nm, const struct rb_number *n, int64_t before);
 
 #endif

@@ -73,8 +73,9 @@ struct rb_reading_rules {
 struct rb_reading {
 	rb_length value; /* set only where refusal is RB_READ */
 	enum rb_refusal refusal;
-	enum rb_notation notation;
-	enum rb_unit unit; /* the unit in which it was written, bare or marked */
+	enum rb_notation notation; /* refused: of the first of maybe[], where the text
+				    * tells */
+	enum rb_unit unit;         /* the unit in which it was written, bare or marked */
 	int decimals;      /* digits after the point, as written (trailing zeros too) */
 	int denominator;   /* of the fraction of an inch, as written: 4/8 is read to 8ths;
 			    * 1: none */

@@ -43,6 +43,13 @@ struct rb_habits {
 	uint32_t sixtyfourths[RB_ELEVATION + 1];
 };
 
+/* The chainage last written with a plus in a column of chainages. */
+struct rb_plus {
+	char text[24];
+	size_t before, behind; /* figures before the plus, and right behind it */
+	bool counts;           /* there is one, and those before it are not all 0 */
+};
+
 #define RB_VALUE_COLUMNS 8
 
 /* A column of lengths that the header has, and the cell in which it stands. */
@@ -67,6 +74,7 @@ struct rb_book_reader {
 	size_t text_used, text_room;
 	char hundreds[24]; /* of the last name or chainage like 1+50 */
 	size_t hundreds_length;
+	struct rb_plus plus;
 	uint32_t first_sight; /* the row of the first backsight, or RB_NO_ROW */
 	struct rb_habits habits;
 };
@@ -93,8 +101,17 @@ void rb_book_say(struct rb_book_reader *reader, const struct rb_record *record,
 		 enum rb_column column, enum rb_code code, struct rb_argument first,
 		 struct rb_argument second);
 
+/* The same, with more than two arguments. */
+void rb_book_say4(struct rb_book_reader *reader, const struct rb_record *record,
+		  enum rb_column column, enum rb_code code,
+		  const struct rb_argument argument[RB_ARGUMENTS]);
+
 /* The text of a cell, as an argument that outlives its record. */
 struct rb_argument rb_book_kept(struct rb_book_reader *reader, struct rb_cell cell);
+
+/* Put a value into its column, which has an array from its first value on. */
+bool rb_book_set_value(struct rb_book_reader *reader, enum rb_column column,
+		       rb_length value);
 
 /* Put a text into the book's; its offset. */
 uint32_t rb_book_store(struct rb_book_reader *reader, const char *text, size_t length);
@@ -107,6 +124,10 @@ bool rb_book_grow(struct rb_book_reader *reader, void **list, uint32_t count,
  * takes the hundreds last written.  Anything else is itself. */
 struct rb_cell rb_book_whole_station(struct rb_book_reader *reader, struct rb_cell cell,
 				     char whole[static 64]);
+
+/* Take the chainage of a row from its column, or from a name that is one.  What a sheet
+ * may have made of `+10` is told. */
+bool rb_book_take_chainage(struct rb_book_reader *reader, const struct rb_record *record);
 
 /* Give the row its point: the name that was sought, `typed` in full. */
 bool rb_book_take_name(struct rb_book_reader *reader, const struct rb_record *record,

@@ -52,16 +52,24 @@ static struct rb_place place_of(const struct rb_book_reader *r,
 }
 
 /* Findings outlive the record: so must the name in their place. */
-void rb_book_say(struct rb_book_reader *r, const struct rb_record *record,
-		 enum rb_column column, enum rb_code code, struct rb_argument first,
-		 struct rb_argument second)
+void rb_book_say4(struct rb_book_reader *r, const struct rb_record *record,
+		  enum rb_column column, enum rb_code code,
+		  const struct rb_argument argument[RB_ARGUMENTS])
 {
 	struct rb_place place = place_of(r, record, column);
 
 	if (place.point)
 		place.point =
 			rb_findings_text(r->findings, place.point, strlen(place.point));
-	rb_findings_add(r->findings, code, place, first, second);
+	rb_findings_add4(r->findings, code, place, argument);
+}
+
+void rb_book_say(struct rb_book_reader *r, const struct rb_record *record,
+		 enum rb_column column, enum rb_code code, struct rb_argument first,
+		 struct rb_argument second)
+{
+	rb_book_say4(r, record, column, code,
+		     (struct rb_argument[RB_ARGUMENTS]){ first, second });
 }
 
 struct rb_argument rb_book_kept(struct rb_book_reader *r, struct rb_cell cell)
@@ -230,8 +238,7 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 	return reading.value;
 }
 
-/* Put a value into its column, which has an array from its first value on. */
-static bool set_value(struct rb_book_reader *r, enum rb_column column, rb_length value)
+bool rb_book_set_value(struct rb_book_reader *r, enum rb_column column, rb_length value)
 {
 	rb_length **values = &r->book->value[column];
 
@@ -256,7 +263,7 @@ static bool take_values(struct rb_book_reader *r, const struct rb_record *record
 
 		if (v->cell < record->cells && record->cell[v->cell].length)
 			value = take_value(r, record, v->column, v->kind);
-		if (!set_value(r, v->column, value))
+		if (!rb_book_set_value(r, v->column, value))
 			return false;
 	}
 	return true;
@@ -312,45 +319,6 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 	book->benchmark[book->benchmarks++] =
 		(struct rb_benchmark){ known, point, book->rows, column };
 	return true;
-}
-
-/* A chainage that was read; how the first with a plus is written is how all are shown. */
-static bool set_chainage(struct rb_book_reader *r, const char *text, rb_length chainage)
-{
-	const char *plus = strchr(text, '+');
-
-	if (plus && !r->book->chainage_plus) {
-		plus += 1 + strspn(plus + 1, " \t");
-		r->book->chainage_plus = (int)strspn(plus, "0123456789");
-	}
-	return set_value(r, RB_CHAINAGE, chainage);
-}
-
-static bool take_chainage(struct rb_book_reader *r, const struct rb_record *record)
-{
-	struct rb_cell cell = rb_book_cell(r, record, RB_CHAINAGE), whole;
-	const char *name = rb_book_point(r->book, r->book->row[r->book->rows].point);
-	struct rb_reading reading;
-	char text[64];
-
-	if (!rb_cell_is_empty(cell)) {
-		whole = rb_book_whole_station(r, cell, text);
-		if (cell.text[0] != '+')
-			whole = cell; /* a bare 10 in a column of its own is 10 */
-		reading =
-			rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
-		if (reading.refusal == RB_READ)
-			return set_chainage(r, whole.text, reading.value);
-		rb_book_say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE,
-			    rb_book_kept(r, cell), rb_nothing());
-		return set_value(r, RB_CHAINAGE, rb_length_none());
-	}
-	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
-		reading = rb_chainage_parse(name, strlen(name), &r->rules[RB_OF_RUN]);
-		if (reading.refusal == RB_READ)
-			return set_chainage(r, name, reading.value);
-	}
-	return set_value(r, RB_CHAINAGE, rb_length_none());
 }
 
 static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record)
@@ -431,7 +399,7 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	if (!note_line(r, record->line) || !take_values(r, record) ||
 	    !rb_book_take_name(r, record, typed, name))
 		return false;
-	if (!take_known(r, record) || !take_chainage(r, record))
+	if (!take_known(r, record) || !rb_book_take_chainage(r, record))
 		return false;
 	check_sights(r, record);
 	rb_book_doubt_name(r, record, keeper);

@@ -19,6 +19,7 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 					   (int)RB_REFUSE_TEXT);
 	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing(),
 						      rb_nothing(), rb_nothing() };
+	bool marked = reading->marked || reading->notation == RB_AS_FEET_INCHES;
 
 	unit = reading->marked ? reading->unit : unit;
 	argument[0] = rb_text(rb_findings_text(findings, cell.text, cell.length));
@@ -26,7 +27,7 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		argument[i + 1] = (struct rb_argument){ .kind = RB_READING,
 							.length = reading->maybe[i],
 							.unit = unit,
-							.marked = reading->marked };
+							.marked = marked };
 	if (place.point)
 		place.point =
 			rb_findings_text(findings, place.point, strlen(place.point));

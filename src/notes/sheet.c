@@ -100,14 +100,14 @@ const struct rb_key *rb_sheet_key(const struct rb_form *form, struct rb_cell cel
 	return key_of(form, &cell, &taken);
 }
 
+/* A word like a key, alone or before a colon; or the key itself, with its value behind it
+ * as no key has it: unit=m, Unit (m). */
 static void say_nearly_key(struct state *s, const struct rb_record *record, uint32_t i)
 {
 	const struct rb_cell *cell = &record->cell[i];
-	const char *colon = memchr(cell->text, ':', cell->length);
 	char word[RB_FOLDED_WORD];
 	size_t length =
-		rb_heading_fold(word, cell->text,
-				colon ? (size_t)(colon - cell->text) : cell->length, "");
+		rb_heading_fold(word, cell->text, strcspn(cell->text, ":=(["), "");
 
 	if (rb_heading_column(s->form, *cell) >= 0)
 		return;

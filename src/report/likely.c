@@ -67,6 +67,12 @@ static bool is_mirror(rb_length a, rb_length b)
 	       b.nm / RB_FOOT == a.nm % RB_FOOT / RB_INCH;
 }
 
+/* 1.5 beside 15: the same figures, and the point elsewhere. */
+static bool is_shifted(rb_length a, rb_length b)
+{
+	return a.nm == 10 * b.nm || b.nm == 10 * a.nm;
+}
+
 /*
  * Would it have been typed in feet and inches?  5.5 ft is 5'-6" as well, so the length
  * alone does not say: the first candidate follows the marks, and of the others a short
@@ -81,7 +87,8 @@ static bool typed_in_inches(rb_length a, rb_length first, int rank, bool marked)
 	if (decimals < 0 || (marked && rank == 0))
 		return true;
 	if (!marked)
-		return rank > 0 && decimals > 0 && a.nm % RB_INCH == 0;
+		return rank > 0 && decimals > 0 && a.nm % RB_INCH == 0 &&
+		       !is_shifted(a, first);
 	return decimals == 0 || decimals > 2 || is_mirror(a, first) ||
 	       a.nm == first.nm / 12;
 }

@@ -271,6 +271,16 @@ static void put_argument(struct wording *w, int i)
 	}
 }
 
+/* -8: a number that a sheet may have worked out of -5-3. */
+static void put_minus(struct wording *w, int i)
+{
+	static const char minus[] = "\u2212"; /* or a plain one */
+	const char *text = w->finding->argument[i].text;
+
+	w->missing |= *text != '-' && strncmp(text, minus, strlen(minus)) != 0;
+	put_shown(w, text);
+}
+
 /* The word for one, or for more: {0|row|rows}. */
 static void put_counted(struct wording *w, int i, const char *hole, size_t length)
 {
@@ -299,7 +309,7 @@ static void put_likely(struct wording *w, bool marked)
 	char text[RB_READING_WORDS];
 	int rank = 0;
 
-	marked |= has_marks(&argument[0]);
+	marked |= has_marks(&argument[0]) || argument[1].marked;
 	for (int i = 0; i < RB_ARGUMENTS; i++) {
 		if (argument[i].kind != RB_READING)
 			continue;
@@ -317,11 +327,14 @@ static void put_likely(struct wording *w, bool marked)
 static void put_numbered(struct wording *w, int i, const char *form, size_t length)
 {
 	bool is_length = w->finding->argument[i].kind == RB_LENGTH;
+	bool is_text = w->finding->argument[i].kind == RB_TEXT;
 
 	if (!strncmp(form, " off}", 5) && is_length)
 		put_off(w, i);
 	else if (!strncmp(form, " size}", 6) && is_length)
 		put_length(w, i, true);
+	else if (!strncmp(form, " minus}", 7) && is_text)
+		put_minus(w, i);
 	else if (length && form[0] == '|')
 		put_counted(w, i, form, length);
 	else

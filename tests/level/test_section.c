@@ -45,12 +45,12 @@ static const struct level_case cases[] = {
 	  "T,,3,4,,50\n"
 	  "A,,,3,,50\n",
 	  "1 lengths-missing\n", false },
-	{ "lengths missing in an open section do no harm",
+	{ "lengths missing in an open section are missing too",
 	  "tolerance,12 mm sqrt(km)\n"
 	  "point,bm,bs,fs\n"
 	  "A,100,4,\n"
 	  "E,,,3\n",
-	  "4 open-section\n", false },
+	  "1 lengths-missing\n", false },
 	{ "adjusting by distance needs them too",
 	  "tolerance,0.02\n"
 	  "adjust,distance\n"

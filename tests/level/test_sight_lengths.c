@@ -39,6 +39,7 @@ static const struct missing_case {
 	  "4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15 and others" },
 	{ "tolerance,12 mm sqrt(km)\n", 3, RB_CODE_LENGTHS_MISSING, "4, 5" },
 	{ "tolerance,0.02 ft\nadjust,distance\n", 3, RB_CODE_LENGTHS_MISSING, "5, 6" },
+	{ "adjust,distance\n", 3, RB_CODE_LENGTHS_MISSING, "4, 5" },
 };
 /* clang-format on */
 
@@ -67,28 +68,85 @@ static void lines_without_lengths_are_named(void **state)
 	assert_int_equal(wrong, 0);
 }
 
-/* The first setup counts, and a section that stays open has no misclosure to judge. */
-static void only_what_closes_needs_them(void **state)
+#define COLUMNS "point,known elevation,bs,is,fs,bs dist,fs dist\n"
+
+/* clang-format off */
+static const struct suffice_case {
+	const char *text;
+	const char *finding; /* "": the lengths suffice */
+} suffice[] = {
+	/* the first setup counts, and so does a section that stays open */
+	{ "tolerance,12 mm sqrt(km)\n" COLUMNS
+	  "BM,100.00,4.00,,,,\nT,,4.00,,4.00,30,30\nBM,,4.00,,4.00,,30\n"
+	  "U,,4.00,,4.00,,\nE,,,,4.00,,\n", "lengths-missing 3, 5, 6, 7" },
+	{ "tolerance,12 mm sqrt(km)\n" COLUMNS
+	  "BM,100.00,4.00,,,30,\nE,,,,4.00,,\n", "lengths-missing 4" },
+	{ "adjust,distance\n" COLUMNS
+	  "BM,100.00,4.00,,,,\nE,,,,4.00,,30\n", "lengths-missing 3" },
+	{ "tolerance,12 mm sqrt(km)\n" COLUMNS
+	  "BM,100.00,4.00,,,30,\nE,,,,4.00,,30\n", "" },
+	/* a setup that is off the chain has no part in the length */
+	{ "tolerance,12 mm sqrt(km)\n" COLUMNS
+	  "BM,100.00,4.00,,,30,\nT,,4.00,,4.00,30,30\nS,,,,4.00,,\nBM,,,,4.00,,30\n"
+	  "S,,4.00,,,,\nX,,,,4.00,,\n", "" },
+	/* nor has an intermediate sight, even where there is no other */
+	{ "tolerance,12 mm sqrt(km)\n" COLUMNS
+	  "BM,100.00,4.00,,,30,\nS,,,4.00,,,\n", "" },
+	{ "tolerance,12 mm sqrt(km)\n" COLUMNS
+	  "BM,100.00,4.00,,,0,\nBM,,,,4.00,,0\n", "lengths-zero BM BM" },
+	{ "adjust,distance\n" COLUMNS
+	  "BM,100.00,4.00,,,0,\nE,,,,4.00,,0\n", "lengths-zero BM E" },
+	{ "adjust,distance\n" COLUMNS
+	  "BM,100.00,4.00,,,0,\nS,,,4.00,,,0\n", "lengths-zero BM S" },
+	/* all that is wrong is said at once */
+	{ "tolerance,12 mm sqrt(km)\n" COLUMNS
+	  "BM,100.00,4.00,,,0,\nBM,,4.00,,4.00,30,0\nE,,,,4.00,,\n",
+	  "lengths-missing 5 lengths-zero BM BM" },
+	{ "tolerance,0.02 ft\nadjust,setups\n" COLUMNS
+	  "BM,100.00,4.00,,,,\nBM,,,,4.00,,\n", "" },
+};
+/* clang-format on */
+
+/* The errors, each with its texts. */
+static void say_errors(struct lines *out, const struct levels *l)
 {
-	struct levels l = levels_of("tolerance,12 mm sqrt(km)\n"
-				    "point,known elevation,bs,fs,bs dist,fs dist\n"
-				    "BM,100.00,4.00,,,\n"
-				    "T,,4.00,4.00,30,30\n"
-				    "BM,,4.00,4.00,,30\n"
-				    "U,,4.00,4.00,,\n"
-				    "E,,,4.00,,\n",
-				    false);
+	for (size_t i = 0; i < l->findings.count; i++) {
+		const struct rb_finding *f = l->findings.item[i];
+
+		if (rb_code_severity(f->code) != RB_ERROR)
+			continue;
+		say(out, "%s%s", out->used ? " " : "", rb_code_name(f->code));
+		for (int a = 0; a < RB_ARGUMENTS; a++)
+			if (f->argument[a].kind == RB_TEXT)
+				say(out, " %s", f->argument[a].text);
+	}
+}
+
+static void every_section_needs_them(void **state)
+{
+	int wrong = 0;
 
 	(void)state;
-	assert_string_equal(missing_of(&l, RB_CODE_LENGTHS_MISSING), "3");
-	rb_arena_free(l.arena);
+	for (size_t i = 0; i < sizeof suffice / sizeof *suffice; i++) {
+		struct levels l = levels_of(suffice[i].text, false);
+		struct lines got = { .used = 0 };
+
+		say_errors(&got, &l);
+		if (strcmp(got.text, suffice[i].finding) != 0 ||
+		    (l.sections == NULL) != (*suffice[i].finding != '\0')) {
+			print_error("row %zu: %s\n", i, got.text);
+			wrong++;
+		}
+		rb_arena_free(l.arena);
+	}
+	assert_int_equal(wrong, 0);
 }
 
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(lines_without_lengths_are_named),
-		cmocka_unit_test(only_what_closes_needs_them),
+		cmocka_unit_test(every_section_needs_them),
 	};
 
 	return cmocka_run_group_tests_name("sight lengths", tests, NULL, NULL);

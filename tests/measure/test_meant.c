@@ -95,7 +95,9 @@ static const struct point_case {
 	{ "7620",    M,  { MILLI(7620) } },  /* 25 ft exactly */
 	{ "7621",    M,  { MILLI(762) + 100000 } },
 	{ "532",     FT, { HUNDREDTHS(532) } },
-	{ "2500",    FT, { HUNDREDTHS(2500) } },
+	{ "2500",    FT, { HUNDREDTHS(2500), HUNDREDTHS(250) } },
+	{ "1624",    FT, { HUNDREDTHS(1624), 1624 * (RB_FOOT / 1000) } },
+	{ "1624",    FI, { HUNDREDTHS(1624), 1624 * (RB_FOOT / 1000) } },
 	{ "2501",    FT, { 2501 * (RB_FOOT / 1000) } },
 	{ "3001",    IN, { 3001 * (RB_INCH / 100) } },
 	{ "635",     IN, { WANTED } },
@@ -127,13 +129,14 @@ static const struct unmarked_case {
 
 static const struct rounded_case {
 	const char *text;
-	int64_t unit_nm, nm;
+	int64_t unit_nm, nm, before;
 } rounded[] = {
 	{ "5.2912345",  RB_FOOT,            52912 * (RB_FOOT / 10000) },
 	{ "1.61328125001", RB_METRE,        1613300000 },
 	{ "63.291667",  RB_INCH,            63292 * (RB_INCH / 1000) },
 	{ "161.3281250", 10 * RB_MILLIMETRE, MILLI(1613) },
 	{ "1613.281255", RB_MILLIMETRE,     16133 * RB_MILLIMETRE / 10 },
+	{ "3.3333333",  RB_INCH,            FEET_THOUSANDTHS(5, 3333), 5 * RB_FOOT },
 };
 /* clang-format on */
 
@@ -262,7 +265,7 @@ static void places_of_a_rod(void **state)
 		struct rb_reading r = { .maybes = 0 };
 		const int64_t maybe[RB_MAYBE] = { rounded[i].nm };
 
-		rb_meant_rounded(&r, &rules, rounded[i].unit_nm, &n);
+		rb_meant_rounded(&r, &rules, rounded[i].unit_nm, &n, rounded[i].before);
 		wrong += wrong_maybes("rounded", i, &r, maybe);
 	}
 	assert_int_equal(wrong, 0);

@@ -42,6 +42,7 @@ static const struct refuse_case {
 	{ "5.3 1/2",       FI, RB_REFUSE_TEXT, 0, { WANTED } },
 	{ "5.3 1/2",       FT, RB_REFUSE_TEXT, 0, { WANTED } },
 	{ "5.29 1/2",      FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "5.29 1/3",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5/3-2026",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "1e",            FT, RB_REFUSE_TEXT, 1, { 0 } },
 	{ "5ftO",          FT, RB_REFUSE_TEXT, 1, { 0 } }, /* no word is cured */
@@ -101,6 +102,31 @@ static const struct refuse_case {
 	{ "5'-O\"",        FI, RB_REFUSE_LETTER, 3, { 5 * RB_FOOT } },
 	{ "1Oft",          FT, RB_REFUSE_LETTER, 1, { 10 * RB_FOOT } },
 	{ "inv l.5",       FT, RB_REFUSE_LETTER, 4, { -HUNDREDTHS(150) } },
+	/* a whole cell of them, and what is refused with the digits, too */
+	{ "l",             FT, RB_REFUSE_LETTER, 0, { RB_FOOT } },
+	{ "lO",            FT, RB_REFUSE_LETTER, 0, { 10 * RB_FOOT } },
+	{ "-I",            M,  RB_REFUSE_LETTER, 1, { -MILLI(1000) } },
+	{ "O.l",           FT, RB_REFUSE_LETTER, 0, { HUNDREDTHS(10) } },
+	{ "O'-lO\"",       FT, RB_REFUSE_LETTER, 0, { 10 * RB_INCH } },
+	{ "lO",            FI, RB_REFUSE_LETTER, 0, { 10 * RB_FOOT, 10 * RB_INCH } },
+	{ "5'-5O\"",       FT, RB_REFUSE_LETTER, 4, { FEET_64(9, 128) } },
+	{ "5'-3 l/3\"",    FI, RB_REFUSE_LETTER, 5, { FEET_64(5, 212), FEET_64(5, 214) } },
+	{ "5-lO",          FT, RB_REFUSE_LETTER, 2, { FEET_64(5, 640) } },
+	{ "5 O5",          FT, RB_REFUSE_LETTER, 2, { HUNDREDTHS(505), FEET_64(5, 320) } },
+	{ "5.2 O",         FT, RB_REFUSE_LETTER, 4, { HUNDREDTHS(520) } },
+	{ "5.2 O",         FI, RB_REFUSE_LETTER, 4, { HUNDREDTHS(520) } },
+	{ "5.OOO9",        FT, RB_REFUSE_LETTER, 2, { 50009 * (RB_FOOT / 10000) } },
+	{ "O5/O3/2O26",    FT, RB_REFUSE_LETTER, 0,
+	  { FEET_64(5, 192), FEET_64(3, 320), HUNDREDTHS(530) } },
+	/* a word is none, though it has no other letters */
+	{ "oil",           FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "oil.",          FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "2 oil",         FT, RB_REFUSE_TEXT, 2, { 0 } },
+	{ "ill 5",         FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "hill",          FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "o k",           FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "to 5",          FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "I/O",           FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "5.\xC2\xB0" "2", FT, RB_REFUSE_LETTER, 2, { HUNDREDTHS(502) } },
 
 	{ "5-Mar",         FI, RB_REFUSE_DATE, 0, { FEET_64(5, 192), FEET_64(3, 320) } },
@@ -190,6 +216,10 @@ static const struct refuse_case {
 	{ "1,613",         MM, RB_REFUSE_COMMA, 0, { MILLI(1613) } },
 	{ "1,6",           MM, RB_REFUSE_COMMA, 0, { 1600000 } },
 	{ "4. 27",         FT, RB_REFUSE_SPACED, 0, { HUNDREDTHS(427) } },
+	{ "5. 29",         FI, RB_REFUSE_SPACED, 0, { HUNDREDTHS(529) } },
+	{ "5.2 9",         FT, RB_REFUSE_SPACED, 0, { HUNDREDTHS(529) } },
+	{ "1.6 13 m",      FT, RB_REFUSE_SPACED, 0, { MILLI(1613) } },
+	{ "5.29 5.29",     FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "4 .27 ft",      M,  RB_REFUSE_SPACED, 0, { HUNDREDTHS(427) } },
 	{ "5' 3 .5\"",     FI, RB_REFUSE_SPACED, 0, { WANTED } },
 	{ "05:03.50",      FI, RB_REFUSE_TIME, 0, { WANTED } },
@@ -288,6 +318,19 @@ static const struct refuse_case {
 	{ "1.61328125001", M,  RB_REFUSE_FINE, 0, { 1613300000 } },
 	{ "63.4999999 in", FI, RB_REFUSE_FINE, 0, { WANTED } },
 	{ "63.291667 in",  FI, RB_REFUSE_FINE, 0, { 63292 * (RB_INCH / 1000) } },
+	/* the feet before too fine inches are meant, too */
+	{ "5'-3.333333\"", FT, RB_REFUSE_FINE, 3, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "5' 3.333333",   IN, RB_REFUSE_FINE, 3, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "5 ft 3.333333 in", M, RB_REFUSE_FINE, 5, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "12'-3.6666667\"", MM, RB_REFUSE_FINE, 4, { FEET_THOUSANDTHS(12, 3667) } },
+	{ "5-3.3333333",   FI, RB_REFUSE_FINE, 2, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "5-3.3333333\"", FI, RB_REFUSE_FINE, 2, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "5-3.3333333",   FT, RB_REFUSE_DASHED, 0, { FEET_THOUSANDTHS(5, 3333) } },
+	{ "-5'-3.333333\"", FT, RB_REFUSE_FINE, 4, { -FEET_THOUSANDTHS(5, 3333) } },
+	{ "(5-3.3333333)", FI, RB_REFUSE_FINE, 3, { -FEET_THOUSANDTHS(5, 3333) } },
+	{ "inv 5'-3.333333\"", M, RB_REFUSE_FINE, 7, { -FEET_THOUSANDTHS(5, 3333) } },
+	{ "5'-11.9999999\"", FI, RB_REFUSE_FINE, 3, { 6 * RB_FOOT } },
+	{ "5'-0.0000001\"", FI, RB_REFUSE_FINE, 3, { 5 * RB_FOOT } },
 	{ "0.1000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(100) } },
 	{ "5.0000000000000000000000001", M, RB_REFUSE_FINE, 0, { MILLI(5000) } },
 	{ "0.00000000000000000000001", FT, RB_REFUSE_FINE, 0, { 0 } },
@@ -311,6 +354,9 @@ static const struct refuse_case {
 	{ "99999999999999999999", FT, RB_REFUSE_LONG, 0, { 0 } },
 	{ "99999999999999999999'-3\"", FI, RB_REFUSE_LONG, 0, { 0 } },
 	{ "9999999999",    MM, RB_REFUSE_LONG, 0, { 0 } },
+	/* without the part that cannot be, the rest is no candidate */
+	{ "99999999999999999999'-3.3333333\"", FI, RB_REFUSE_LONG, 0, { 0 } },
+	{ "99999999999999999999'-3 1/3\"", FI, RB_REFUSE_LONG, 0, { 0 } },
 };
 
 /* With the rod's length given: 25 ft. */
@@ -319,6 +365,11 @@ static const struct refuse_case limit_refusals[] = {
 	{ "13020",  M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1302) } },
 	{ "532",    FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(532) } },
 	{ "13020",  FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(1302) } },
+	{ "1624",   FT, RB_REFUSE_POINT_LOST, 0,
+	  { HUNDREDTHS(1624), 1624 * (RB_FOOT / 1000) } },
+	{ "1000",   FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(1000), HUNDREDTHS(100) } },
+	{ "2600",   FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(260) } },
+	{ "999",    FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(999) } },
 	{ "-1624",  M,  RB_REFUSE_POINT_LOST, 1, { -MILLI(1624) } },
 	{ "162400", M,  RB_REFUSE_POINT_LOST, 0, { MILLI(1624) } },
 	{ "635",    IN, RB_REFUSE_POINT_LOST, 0, { WANTED } },
@@ -331,6 +382,8 @@ static const struct refuse_case limit_refusals[] = {
 	{ "99999",  MM, RB_REFUSE_POINT_LOST, 0, { 0 } },
 	{ "100",    FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(100), HUNDREDTHS(1000) } },
 	{ "26",     FT, RB_REFUSE_POINT_LOST, 0, { HUNDREDTHS(260), HUNDREDTHS(26) } },
+	{ "5O",     FT, RB_REFUSE_LETTER, 1, { HUNDREDTHS(500), HUNDREDTHS(50) } },
+	{ "26OO",   FT, RB_REFUSE_LETTER, 2, { HUNDREDTHS(260) } },
 };
 
 static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */
@@ -343,6 +396,10 @@ static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */
 
 static const struct refuse_case elevation_refusals[] = {
 	{ "512.37",   FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(51237) } },
+	{ "5l2.37 ft", FI, RB_REFUSE_LETTER, 1, { HUNDREDTHS(51237) } },
+	{ "I",        FT, RB_REFUSE_TEXT, 0, { 0 } }, /* rather a name */
+	{ "I-5",      FT, RB_REFUSE_TEXT, 0, { 0 } },
+	{ "I 5",      FT, RB_REFUSE_TEXT, 0, { 0 } },
 	{ "98.5",     FI, RB_REFUSE_BARE, 0, { HUNDREDTHS(9850) } },
 	{ "(98.24)",  FT, RB_REFUSE_INVERTED, 0, { -HUNDREDTHS(9824) } },
 	{ "inv 98.24", FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(9824) } },
@@ -442,6 +499,17 @@ static void takes_any_limit(void **state)
 			 RB_REFUSE_POINT_LOST);
 }
 
+/* Its likely reading is 0, which ends the candidates of a row above. */
+static void takes_a_lone_letter_for_zero(void **state)
+{
+	struct rb_reading r = parse("O", FT, RB_OF_ROD, false, rb_length_none());
+
+	(void)state;
+	assert_int_equal(r.refusal, RB_REFUSE_LETTER);
+	assert_int_equal(r.maybes, 1);
+	assert_int_equal(r.maybe[0].nm, 0);
+}
+
 /* Zeros behind the point are figures too: more of them than a number can hold. */
 static void takes_any_number_of_zeros(void **state)
 {
@@ -504,6 +572,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(refuses_the_rest),
 		cmocka_unit_test(takes_any_limit),
+		cmocka_unit_test(takes_a_lone_letter_for_zero),
 		cmocka_unit_test(takes_any_number_of_zeros),
 		cmocka_unit_test(every_refusal_has_a_row),
 		cmocka_unit_test(takes_any_bytes),

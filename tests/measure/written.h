@@ -16,12 +16,13 @@
 #define M  RB_METRES
 #define MM RB_MILLIMETRES
 
-/* Lengths as a reader can check them: feet, then 64ths of an inch; hundredths of a foot;
- * millimetres. */
-#define FEET_64(feet, parts) ((feet)*RB_FOOT + (parts)*RB_SIXTYFOURTH)
-#define HUNDREDTHS(n)        ((n) * (RB_FOOT / 100))
-#define MILLI(n)             ((n)*RB_MILLIMETRE)
-#define WANTED               FEET_64(5, 224) /* 5'-3 1/2" */
+/* Lengths as a reader can check them: feet, then 64ths or thousandths of an inch;
+ * hundredths of a foot; millimetres. */
+#define FEET_64(feet, parts)          ((feet)*RB_FOOT + (parts)*RB_SIXTYFOURTH)
+#define FEET_THOUSANDTHS(feet, parts) ((feet)*RB_FOOT + (parts) * (RB_INCH / 1000))
+#define HUNDREDTHS(n)                 ((n) * (RB_FOOT / 100))
+#define MILLI(n)                      ((n)*RB_MILLIMETRE)
+#define WANTED                        FEET_64(5, 224) /* 5'-3 1/2" */
 
 /* Bytes that sheets and phones write. */
 #define RIGHT_SINGLE    "\xE2\x80\x99"

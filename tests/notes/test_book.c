@@ -377,7 +377,8 @@ static void names(void **state)
 	assert_int_equal(wrong, 0);
 }
 
-/* In a column of its own a bare 10 is 10; only +10 takes the hundreds. */
+/* In a column of its own a bare 10 is 10; only +10 takes the hundreds.  Behind 2+00 that
+ * is told. */
 static void chainages(void **state)
 {
 	static const struct {
@@ -385,14 +386,19 @@ static void chainages(void **state)
 		int64_t nm;
 		const char *findings;
 	} cases[] = {
-		{ "ft", "50", FT(50, 0), "" },
-		{ "ft", "10", FT(10, 0), "" },
+		{ "ft", "50", FT(50, 0), "lost-plus@4:3" },
+		{ "ft", "10", FT(10, 0), "lost-plus@4:3" },
+		{ "ft", "5.5", FT(5, 5000), "lost-plus@4:3" },
+		{ "ft", "99", FT(99, 0), "lost-plus@4:3" },
+		{ "ft", "100", FT(100, 0), "" },
+		{ "ft", "10 ft", FT(10, 0), "" },
+		{ "ft", "0+10", FT(10, 0), "" },
 		{ "ft", "+10", FT(210, 0), "" },
 		{ "ft", "1+25.5", FT(125, 5000), "" },
 		{ "ft", "1+250", FT(1250, 0), "" },
 		{ "ft", "15.2 m", 15200 * RB_MILLIMETRE, "" },
-		{ "in", "50", FT(50, 0), "" },
-		{ "mm", "15.2", 15200 * RB_MILLIMETRE, "" },
+		{ "in", "50", FT(50, 0), "lost-plus@4:3" },
+		{ "mm", "15.2", 15200 * RB_MILLIMETRE, "lost-plus@4:3" },
 		{ "m", "0+050", 50 * RB_METRE, "" },
 		{ "ft", "here", RB_NOT_GIVEN_NM, "bad-chainage@4:3" },
 		{ "ft", "5-Mar", RB_NOT_GIVEN_NM, "bad-chainage@4:3" },
@@ -417,6 +423,50 @@ static void chainages(void **state)
 			print_error("%s\n", cases[i].chainage);
 			wrong++;
 		}
+		notes_end(&notes);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* A sheet makes 10 of +10: what was read and what may have been typed are told wherever
+ * the two are not the same. */
+static void pluses_lost(void **state)
+{
+	static const struct {
+		const char *chainages, *told; /* of each: 'typed' behind, meant, read */
+	} cases[] = {
+		{ "1+00\n10\n20\n", "10 1+00 1+10 0+10 20 1+00 1+20 0+20" },
+		{ "1+50\n+60\n5\n", "5 1+60 1+05 0+05" },
+		{ "12+25.5\n7.25\n", "7.25 12+25.5 12+07.25 0+07.25" },
+		{ "1+000\n20\n1000\n", "20 1+000 1+020 0+020" },
+		{ "1+000\n999\n", "999 1+000 1+999 0+999" },
+		{ "1+00\n2+00\n\n0\n", "0 2+00 2+00 0+00" },
+		{ "0+50\n10\n20\n", "" }, /* either way 10 is 0+10 */
+		{ "10\n20\n1+00\n", "" },
+		{ "1+00\n110\n120.5\n", "" },
+		{ "1+00\n10'\n", "" },
+	};
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char csv[ROOM] = "point,known elevation,bs,is,chainage\nBM,100,4,,\n";
+		char text[ROOM] = "";
+		struct notes notes;
+		const char *end;
+
+		for (const char *c = cases[i].chainages; *c; c = end + 1) {
+			end = strchr(c, '\n');
+			add_text(csv, "A,,,5.00,%.*s\n", (int)(end - c), c);
+		}
+		notes = notes_of(csv);
+		for (size_t f = 0; f < notes.findings.count; f++)
+			for (int a = 0; a < RB_ARGUMENTS &&
+					notes.findings.item[f]->code == RB_CODE_LOST_PLUS;
+			     a++)
+				add_text(text, "%s%s", *text ? " " : "",
+					 notes.findings.item[f]->argument[a].text);
+		wrong += differs(cases[i].chainages, text, cases[i].told);
 		notes_end(&notes);
 	}
 	assert_int_equal(wrong, 0);
@@ -815,6 +865,7 @@ int main(void)
 		cmocka_unit_test(places_of_the_rod),
 		cmocka_unit_test(names),
 		cmocka_unit_test(chainages),
+		cmocka_unit_test(pluses_lost),
 		cmocka_unit_test(faults_and_habits),
 		cmocka_unit_test(names_the_likely_known_elevation),
 		cmocka_unit_test(inverted_readings_are_negative),

@@ -137,6 +137,7 @@ static const struct sheet_case {
 	{ "point and pt",             "point,bs,fs,pt\n",             COLS, "", "same-column-twice@1:3" },
 	{ "station and two others",   "point,bs,fs,ch,sta\n",         "| point:0 backsight:1 foresight:2 chainage:3", "", "same-column-twice@1:4" },
 	/* the header is the first row with a point and a sight */
+	{ "brackets in a title",      "Sewer (north), Lot=5\n" HEAD, COLS, "", "" },
 	{ "below titles",             "Larch St,,\n,,\nunit,m,\n" HEAD "a,1,\n", "unit=m@3:1 " COLS, "5", "" },
 	{ "a point alone is none",    "point,elevation\n" HEAD,       COLS, "", "" },
 	{ "no header",                "a,b\nc,d\n",                   NULL, "", "no-header" },
@@ -250,6 +251,11 @@ static void what_was_meant(void **state)
 		  "back sight" },
 		{ "Proyect: Larch\npoint,bs\n", RB_CODE_NEARLY_A_KEY, "Proyect: Larch",
 		  "project" },
+		{ "Unit (m)\npoint,bs\n", RB_CODE_NEARLY_A_KEY, "Unit (m)", "unit" },
+		{ "Units [m]\npoint,bs\n", RB_CODE_NEARLY_A_KEY, "Units [m]", "unit" },
+		{ "Larch St,unit=m\npoint,bs\n", RB_CODE_NEARLY_A_KEY, "unit=m", "unit" },
+		{ "Project (old): Larch\npoint,bs\n", RB_CODE_NEARLY_A_KEY,
+		  "Project (old): Larch", "project" },
 	};
 
 	(void)state;

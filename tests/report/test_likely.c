@@ -30,6 +30,9 @@ static const struct likely_case {
 	{ FT(5290),     FT(5290),    0, false, RB_FEET, "for 5.29 ft write 5.29" },
 	{ FT(5250),     FT(5250),    0, false, RB_FEET, "for 5.25 ft write 5.25" },
 	{ IN(16 * 63),  FT(5300),    1, false, RB_FEET, "for 5 ft 3 in write 5'-3\"" },
+	{ FT(1500),     FT(15000),   1, false, RB_FEET, "for 1.5 ft write 1.5" }, /* 15.00 */
+	{ FT(500),      FT(5000),    1, false, RB_FEET, "for 0.5 ft write 0.5" },
+	{ FT(15000),    FT(1500),    1, false, RB_FEET, "for 15 ft write 15" },
 	{ FT(5100),     IN(16 * 61), 1, true,  RB_FEET_INCHES, "for 5.1 ft write 5.1 ft" },
 	{ IN(16 * 70),  IN(16 * 61), 2, true,  RB_FEET_INCHES, "for 5 ft 10 in write 5'-10\"" },
 	{ IN(16 * 6),   FT(6000),    1, true,  RB_FEET_INCHES, "for 6 in write 0'-6\"" },

@@ -33,6 +33,8 @@ static bool is_hole_of(const char *hole, size_t length, const char *arguments)
 		return true;
 	if (hole[1] == '|')
 		return strchr("CcNn", kind) && memchr(hole + 2, '|', length - 2);
+	if (length == 7 && !memcmp(hole + 1, " minus", 6))
+		return strchr("Tt", kind);
 	return strchr("Ll", kind) && ((length == 5 && !memcmp(hole + 1, " off", 4)) ||
 				      (length == 6 && !memcmp(hole + 1, " size", 5)));
 }
@@ -40,7 +42,7 @@ static bool is_hole_of(const char *hole, size_t length, const char *arguments)
 /* An argument that may be nothing stands only in a part that may be left out. */
 static bool may_be_missing(const char *hole, const char *arguments)
 {
-	if (hole[0] == 'l' || hole[0] == 'm')
+	if (hole[0] == 'l' || hole[0] == 'm' || !strncmp(hole + 1, " minus", 6))
 		return true;
 	return hole[0] >= '0' && hole[0] <= '3' &&
 	       strchr("tlrcns", arguments[hole[0] - '0']);
@@ -117,6 +119,8 @@ static void promises_nothing(void **state)
 
 #define HEADER "point,BS,IS,FS,known elevation,remarks\nBM-1,4.27,,,100.00,\n"
 
+#define FEET_INCHES "unit,ft-in\npoint,BS,IS,FS,known elevation\n"
+
 /* clang-format off */
 static const struct message_case {
 	const char *book, *code, *cell, *text, *hint; /* hint: a part of it */
@@ -133,7 +137,10 @@ static const struct message_case {
 	  "cell C3 (intermediate at TP-1) has two decimal points: '5.3.2'", "leave one of them" },
 	{ HEADER "TP-1,,1624,,,\n", "lost-point", "C3",
 	  "cell C3 (intermediate at TP-1) has lost its decimal point, or is longer than the rod: '1624'",
-	  "for 16.24 ft write 16.24" },
+	  "for 16.24 ft write 16.24, for 1.624 ft write 1.624;" },
+	{ HEADER "TP-1,,5O,,,\n", "letter-for-digit", "C3",
+	  "cell C3 (intermediate at TP-1) has a letter among the digits: '5O'",
+	  "l and I; for 5 ft write 5, for 0.5 ft write 0.5" },
 	{ HEADER "TP-1,,5 29,,,\n", "spaced-digits", "C3",
 	  "cell C3 (intermediate at TP-1) has digits with nothing but a space between: '5 29'",
 	  "inch mark: for 5.29 ft write 5.29" },
@@ -157,6 +164,30 @@ static const struct message_case {
 	{ "unit,ft-in\npoint,BS,IS,FS,known elevation\nBM-1,5.10,,,100\n", "no-unit-mark", "B3",
 	  "cell B3 (backsight at BM-1) has no foot or inch mark: '5.10'",
 	  "for 5 ft 10 in write 5'-10\", for 5.1 ft write 5.1 ft" },
+	/* what a sheet makes of -5-3 */
+	{ FEET_INCHES "BM-1,-8,,,100\n", "no-unit-mark", "B3",
+	  "cell B3 (backsight at BM-1) has no foot or inch mark: '-8'",
+	  "carries its marks; a spreadsheet works out an entry such as -5-3, to -8, and -8 may "
+	  "be one: write it with its marks, -5'-3\", inv 5'-3\" or (5'-3\")" },
+	{ FEET_INCHES "BM-1,\xE2\x88\x92" "8.5,,,100\n", "no-unit-mark", "B3",
+	  "cell B3 (backsight at BM-1) has no foot or inch mark: ",
+	  "for -8 ft 5 in write -8'-5\", for -8.5 ft write -8.5 ft; a spreadsheet works out" },
+	/* a pair of numbers is feet and inches first, in such a book */
+	{ FEET_INCHES "BM-1,5 3,,,100\n", "spaced-digits", "B3",
+	  "cell B3 (backsight at BM-1) has digits with nothing but a space between: '5 3'",
+	  "inch mark: for 5 ft 3 in write 5'-3\", for 5.3 ft write 5.3 ft" },
+	{ FEET_INCHES "BM-1,5 50,,,100\n", "spaced-digits", "B3",
+	  "cell B3 (backsight at BM-1) has digits with nothing but a space between: '5 50'",
+	  "inch mark: for 5.5 ft write 5.5 ft" },
+	{ FEET_INCHES "BM-1,5 4 1/2,,,100\n", "spaced-digits", "B3",
+	  "cell B3 (backsight at BM-1) has digits with nothing but a space between: '5 4 1/2'",
+	  "inch mark: for 5 ft 4 1/2 in write 5'-4 1/2\"" },
+	{ FEET_INCHES "BM-1,5.O9,,,100\n", "letter-for-digit", "B3",
+	  "cell B3 (backsight at BM-1) has a letter among the digits: '5.O9'",
+	  "l and I; for 5 ft 9 in write 5'-9\", for 5.09 ft write 5.09 ft" },
+	{ HEADER "TP-1,,5 3,,,\n", "spaced-digits", "C3",
+	  "cell C3 (intermediate at TP-1) has digits with nothing but a space between: '5 3'",
+	  "inch mark: for 5.3 ft write 5.3, for 5 ft 3 in write 5'-3\"" },
 	{ "unit,m\npoint,BS,IS,FS,known elevation\nBM-1,1613,,,100\n", "lost-point", "B3",
 	  "cell B3 (backsight at BM-1) has lost its decimal point, or is longer than the rod: '1613'",
 	  "for 1.613 m write 1.613" },
