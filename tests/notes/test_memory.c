@@ -14,7 +14,7 @@ static const char full[] =
 	"BM 1 cap,,,5'-3\",,,\nCaf\xE9,,,5.21,,,\nbm 1,,,,3.35";
 
 /* Cells, but no header: the nearest row is kept, to be told of. */
-static const char headless[] = "project,Larch Street\nstation,backsight,remrks\nA,4.27,x";
+static const char headless[] = "project,Larch Street\nbacksight,remrks\n4.27,x";
 
 /* Nothing but one cell, without an end: all memory is asked for at its end. */
 static const char one_cell[] = "A";
