@@ -234,8 +234,8 @@ static void become_nobody(void)
 /* The test's own ways with signals are not the program's. */
 static void forget_signals(void)
 {
-	static const int kept[] = { SIGFPE, SIGILL, SIGSEGV, SIGBUS, SIGSYS,
-				    SIGINT, SIGTERM, SIGHUP, SIGQUIT };
+	static const int kept[] = { SIGFPE, SIGILL,  SIGSEGV, SIGBUS, SIGSYS,
+				    SIGINT, SIGTERM, SIGHUP,  SIGQUIT };
 
 	for (size_t i = 0; i < sizeof kept / sizeof *kept; i++)
 		signal(kept[i], SIG_DFL);
