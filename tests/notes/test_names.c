@@ -205,7 +205,7 @@ static void so_many_near_names_and_no_more(void **state)
 {
 	const bool known[RB_NEAR_NAMES + 10] = { true };
 	struct table t = table_new(RB_NEAR_NAMES + 10, 4000);
-	char name[16];
+	char name[32];
 
 	(void)state;
 	number_of(&t, "BM-1");
