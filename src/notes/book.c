@@ -117,8 +117,7 @@ static bool on_header(void *self, const struct rb_sheet *sheet)
 	r->names.text = book->text;
 	r->names.name = book->name;
 	rb_book_choose_columns(r);
-	if (!rb_book_take_keys(r))
-		return false;
+	rb_book_take_keys(r);
 	r->row_unit = book->unit;
 	return true;
 }

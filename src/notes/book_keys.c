@@ -182,7 +182,7 @@ static rb_length rod_unless_said(const struct rb_book_reader *r)
 	return rb_length_of(ours ? RB_LENGTH_MAX : ROD_UNLESS_SAID);
 }
 
-bool rb_book_take_keys(struct rb_book_reader *r)
+void rb_book_take_keys(struct rb_book_reader *r)
 {
 	struct rb_book_keys *key = &r->book->key;
 
@@ -207,5 +207,4 @@ bool rb_book_take_keys(struct rb_book_reader *r)
 	take_decimals(r);
 	take_rod_on(r);
 	r->rules[RB_OF_ROD].limit = key->rod;
-	return true;
 }

@@ -80,7 +80,7 @@ struct rb_book_reader {
 };
 
 /* Turn the keys into values. */
-bool rb_book_take_keys(struct rb_book_reader *reader);
+void rb_book_take_keys(struct rb_book_reader *reader);
 
 /* Which of the columns of lengths the header has. */
 void rb_book_choose_columns(struct rb_book_reader *reader);

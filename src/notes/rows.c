@@ -183,17 +183,16 @@ static bool deliver(struct reader *r, rb_on_record *each, void *self)
 	return on;
 }
 
-static bool start_parser(struct reader *r)
+/* It takes no memory before the first byte. */
+static void start_parser(struct reader *r)
 {
 	const struct rb_allocator *allocator = rb_arena_allocator(r->arena);
 
-	if (csv_init(&r->parser, CSV_STRICT | CSV_STRICT_FINI) != 0)
-		return false; /* not reached: it takes no memory yet */
+	csv_init(&r->parser, CSV_STRICT | CSV_STRICT_FINI);
 	csv_set_realloc_func(&r->parser, allocator->resize);
 	csv_set_free_func(&r->parser, allocator->release);
 	csv_set_delim(&r->parser, (unsigned char)r->source->separator);
 	csv_set_blk_size(&r->parser, 4096);
-	return true;
 }
 
 static void fault(struct reader *r, enum rb_code code)
@@ -204,13 +203,13 @@ static void fault(struct reader *r, enum rb_code code)
 }
 
 /* Give up the record and begin anew with the line at `offset`. */
-static bool restart(struct reader *r, size_t offset, uint32_t line)
+static void restart(struct reader *r, size_t offset, uint32_t line)
 {
 	csv_free(&r->parser);
 	forget_record(r);
 	r->offset = offset;
 	r->line = line;
-	return start_parser(r);
+	start_parser(r);
 }
 
 /* Bytes of the line that begins at the offset, its end included. */
@@ -242,7 +241,8 @@ static bool feed(struct reader *r, const char *line, size_t size)
 			return false;
 		if (r->parser.quoted) {
 			fault(r, RB_CODE_AFTER_QUOTE);
-			return restart(r, r->offset, r->line);
+			restart(r, r->offset, r->line);
+			return true;
 		}
 		csv_set_opts(&r->parser, 0);
 		fed += csv_parse(&r->parser, line + fed, 1, on_cell, on_row, r);
@@ -274,10 +274,10 @@ static bool note_long_record(struct reader *r)
 }
 
 /* The quote that opened this cell has no end: say so, and go on with the next line. */
-static bool give_up_open_quote(struct reader *r)
+static void give_up_open_quote(struct reader *r)
 {
 	fault(r, RB_CODE_OPEN_QUOTE);
-	return restart(r, r->after_first, r->record_line + 1);
+	restart(r, r->after_first, r->record_line + 1);
 }
 
 static bool next_line(struct reader *r)
@@ -298,18 +298,16 @@ static bool next_line(struct reader *r)
 	if (!r->ended && !r->parser.quoted && strchr("\r\n", line[size - 1]))
 		forget_record(r); /* a blank line */
 	else if (!r->ended && r->parser.quoted && r->offset - r->record_offset > CELL_MAX)
-		return give_up_open_quote(r);
+		give_up_open_quote(r);
 	return true;
 }
 
-/* The last line need not end. */
+/* The last line need not end, but its quotes do.  False: memory ran out. */
 static bool finish(struct reader *r)
 {
-	if (csv_fini(&r->parser, on_cell, on_row, r) == 0 && !r->no_memory)
-		return true;
-	if (r->no_memory || csv_error(&r->parser) == CSV_ENOMEM)
-		return false;
-	return give_up_open_quote(r);
+	if (csv_fini(&r->parser, on_cell, on_row, r) != 0)
+		give_up_open_quote(r);
+	return !r->no_memory;
 }
 
 static bool read_all(struct reader *r, rb_on_record *each, void *self, bool *stopped)
@@ -342,8 +340,7 @@ bool rb_rows_read(struct rb_arena *arena, struct rb_findings *findings,
 	r.line = source->first_line;
 	r.carriages = source->length && memchr(source->text, '\r', source->length);
 	source->long_records = 0;
-	if (!start_parser(&r))
-		return rb_findings_no_memory(findings);
+	start_parser(&r);
 	read = read_all(&r, each, self, &stopped);
 	csv_free(&r.parser);
 	if (!read)

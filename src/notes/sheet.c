@@ -130,10 +130,8 @@ static bool take_value(struct state *s, const struct rb_record *record, uint32_t
 	struct rb_key_value *value = &s->sheet->key[key->key];
 	struct rb_place place = rb_at(record->line, (int32_t)i, NULL, key->name);
 
-	while (length && *text == ' ')
+	while (*text == ' ') /* no cell ends in one */
 		text++, length--;
-	if (!length)
-		return true;
 	if (value->length) {
 		rb_findings_add(s->findings, RB_CODE_SAME_KEY_TWICE, place,
 				rb_text(key->name), rb_line(value->place.line));
@@ -197,9 +195,9 @@ static int nearness_of(struct state *s, const struct rb_record *record)
 	size_t taken;
 	uint32_t i = 0;
 
-	while (i < record->cells && !record->cell[i].length)
+	while (!record->cell[i].length) /* one of them says something */
 		i++;
-	if (i == record->cells || key_of(s->form, &record->cell[i], &taken))
+	if (key_of(s->form, &record->cell[i], &taken))
 		return 0;
 	for (; i < record->cells; i++)
 		if (rb_heading_column(s->form, record->cell[i]) >= 0)

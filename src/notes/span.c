@@ -117,10 +117,6 @@ bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor,
 		tighten(s, &at, &size);
 	settle_line(s, left, at, span);
 	span->length = cell == RB_WHOLE_ROW ? span->line_length : size;
-	if (span->from > span->line_length)
-		span->from = span->line_length;
-	if (span->length > span->line_length - span->from)
-		span->length = span->line_length - span->from;
 	span->column = 1 + characters(span->line, span->from);
 	return true;
 }

@@ -90,20 +90,22 @@ static const char *part_name(int fraction)
 	}
 }
 
-/* So many times a length; one whose parts are too small for that goes by nanometres. */
-static struct rb_ratio times(struct rb_ratio a, int factor)
+/* So many times a length.  False: its parts are too small for that, and it goes by
+ * nanometres. */
+static bool times(struct rb_ratio *product, struct rb_ratio a, int factor)
 {
-	if (a.num > INT64_MAX / factor)
-		a = rb_ratio_of_length(rb_wide_divide(a.num, a.den));
-	a.num *= factor;
-	return a;
+	bool fits = a.num <= INT64_MAX / factor;
+
+	*product = fits ? a : rb_ratio_of_length(rb_wide_divide(a.num, a.den));
+	product->num *= factor;
+	return fits;
 }
 
 /* 0.48 in x 16 = 7.68 sixteenths: the nearest is 8, 1/2 in */
 static void parts_of_inch(struct teller *t, struct rb_ratio part)
 {
 	int fraction = t->c->style.fraction;
-	struct rb_ratio parts = times(part, fraction);
+	struct rb_ratio parts;
 	char buf[RB_RATIO_TEXT];
 	int64_t nearest = rb_wide_divide(rb_wide_mul(part.num, fraction),
 					 rb_wide_mul(part.den, RB_INCH));
@@ -114,7 +116,8 @@ static void parts_of_inch(struct teller *t, struct rb_ratio part)
 	text(t, " x ");
 	rb_phrase_number(t->phrase, fraction);
 	text(t, " = ");
-	parts_exact = rb_ratio_write(buf, parts, RB_INCHES, MOST_DECIMALS, 0);
+	parts_exact = times(&parts, part, fraction);
+	parts_exact &= rb_ratio_write(buf, parts, RB_INCHES, MOST_DECIMALS, 0);
 	text(t, buf);
 	text(t, " ");
 	text(t, part_name(fraction));

@@ -16,9 +16,7 @@ static void put_feet_inches(struct rb_phrase *phrase, rb_length a, int fraction)
 	char *mark;
 
 	rb_length_format(text, a, (struct rb_style){ RB_FEET_INCHES, 0, fraction, true });
-	mark = strchr(text, '\'');
-	if (!mark)
-		return;
+	mark = text + strcspn(text, "'");
 	*mark = '\0';
 	if (strcmp(text, "0") != 0) {
 		rb_phrase_text(phrase, text);

@@ -36,15 +36,15 @@ static bool is_broken(const struct writer *w, size_t at)
 
 /* A sheet of A4 is 210 mm wide and has margins of 14 mm; a character is 0.602 of the size
  * of its print, and 1.2 of it stand free in every column. */
-#define PAPER_POINTS 515
+#define PAPER_POINTS (size_t)515
 #define PRINT_MOST   95  /* tenths of a point */
 #define PRINT_OWN    135 /* to be read at arm's length */
 #define PRINT_LEAST  50
 
 static size_t print_size(const struct writer *w)
 {
-	size_t tenths = w->table->columns * 12, size;
-	size_t most = w->table->own_sheet ? PRINT_OWN : PRINT_MOST;
+	size_t tenths = w->table->columns * 12;
+	size_t most = w->table->own_sheet ? PRINT_OWN : PRINT_MOST, size;
 
 	for (size_t i = 0; i < w->table->columns; i++) {
 		size_t width = w->layout.column[i].width;
@@ -53,10 +53,10 @@ static size_t print_size(const struct writer *w)
 			width = SPILLING;
 		tenths += width * 10;
 	}
-	if (!tenths)
+	if (602 * tenths * most <= PAPER_POINTS * 100000)
 		return most;
-	size = PAPER_POINTS * (size_t)100000 / (602 * tenths);
-	return size > most ? most : size < PRINT_LEAST ? PRINT_LEAST : size;
+	size = PAPER_POINTS * 100000 / (602 * tenths);
+	return size < PRINT_LEAST ? PRINT_LEAST : size;
 }
 
 static bool is_short(const struct rb_table *table)

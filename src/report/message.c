@@ -24,12 +24,9 @@ static const char *const typed[RB_CODES] = {
 #undef RB_TYPED
 };
 
-/* A code that has no words yet is told by its name alone. */
-static const struct rb_words no_words = { "", "", "" };
-
 const struct rb_words *rb_words_of(enum rb_code code)
 {
-	return words[code].text ? &words[code] : &no_words;
+	return &words[code];
 }
 
 const char *rb_words_typed(enum rb_code code)
@@ -132,10 +129,6 @@ static void put_place(struct wording *w)
 	const struct rb_place *place = &w->finding->place;
 	bool named = place->point && *place->point;
 
-	if (!place->line && named && !place->heading) {
-		put_shown(w, place->point);
-		return;
-	}
 	if (!place->line || (is_typed(w->findings) && place->heading)) {
 		put(w, place->heading ? place->heading : "the file");
 		return;
@@ -282,18 +275,15 @@ static void put_minus(struct wording *w, int i)
 }
 
 /* The word for one, or for more: {0|row|rows}. */
-static void put_counted(struct wording *w, int i, const char *hole, size_t length)
+static void put_counted(struct wording *w, int i, const char *both)
 {
-	const char *one = memchr(hole, '|', length);
-	const char *more =
-		one ? memchr(one + 1, '|', length - (size_t)(one + 1 - hole)) : NULL;
+	size_t one = strcspn(both, "|}");
+	const char *more = both + one + 1;
 
-	if (!more)
-		return; /* not reached: a test reads all templates */
 	if (w->finding->argument[i].count == 1)
-		put_bytes(w, one + 1, (size_t)(more - one - 1));
+		put_bytes(w, both, one);
 	else
-		put_bytes(w, more + 1, length - (size_t)(more + 1 - hole));
+		put_bytes(w, more, strcspn(more, "}"));
 }
 
 /* Was the cell typed with marks?  Then its likely readings have them too. */
@@ -323,8 +313,8 @@ static void put_likely(struct wording *w, bool marked)
 
 /* -- templates -- */
 
-/* {0}, and what may stand behind the number. */
-static void put_numbered(struct wording *w, int i, const char *form, size_t length)
+/* {0}, and what may stand behind the number; a test looks at all templates. */
+static void put_numbered(struct wording *w, int i, const char *form)
 {
 	bool is_length = w->finding->argument[i].kind == RB_LENGTH;
 	bool is_text = w->finding->argument[i].kind == RB_TEXT;
@@ -335,13 +325,13 @@ static void put_numbered(struct wording *w, int i, const char *form, size_t leng
 		put_length(w, i, true);
 	else if (!strncmp(form, " minus}", 7) && is_text)
 		put_minus(w, i);
-	else if (length && form[0] == '|')
-		put_counted(w, i, form, length);
+	else if (form[0] == '|')
+		put_counted(w, i, form + 1);
 	else
 		put_argument(w, i);
 }
 
-static void put_hole(struct wording *w, const char *hole, size_t length)
+static void put_hole(struct wording *w, const char *hole)
 {
 	if (!strncmp(hole, "place}", 6))
 		put_place(w);
@@ -349,8 +339,8 @@ static void put_hole(struct wording *w, const char *hole, size_t length)
 		put_likely(w, false);
 	else if (!strncmp(hole, "marks}", 6))
 		put_likely(w, true);
-	else if (hole[0] >= '0' && hole[0] < '0' + RB_ARGUMENTS)
-		put_numbered(w, hole[0] - '0', hole + 1, length - 1);
+	else
+		put_numbered(w, hole[0] - '0', hole + 1);
 }
 
 /* Fill the holes of a template, leaving out each [part] that has nothing to say. */
@@ -368,10 +358,8 @@ static void fill(struct wording *w, char text[static RB_MESSAGE_TEXT],
 		put_bytes(w, template, plain);
 		template += plain;
 		if (*template == '{') {
-			size_t length = strcspn(template, "}");
-
-			put_hole(w, template + 1, length - 1);
-			template += length + (template[length] == '}');
+			put_hole(w, template + 1);
+			template += strcspn(template, "}") + 1;
 		} else if (*template == '[') {
 			part = w->used;
 			w->missing = false;
@@ -396,7 +384,7 @@ void rb_message_make(struct rb_message *out, const struct rb_findings *findings,
 	out->severity = rb_code_severity(finding->code);
 	out->code = rb_code_name(finding->code);
 	name_cell(out->cell, findings->source, place);
-	fill(&w, out->text, *wording->text ? wording->text : out->code);
+	fill(&w, out->text, wording->text);
 	fill(&w, out->hint,
 	     is_typed(findings) && typed[finding->code] ? typed[finding->code]
 							: wording->hint);

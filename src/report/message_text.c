@@ -120,8 +120,6 @@ static void put_message(struct rb_sink *sink, const struct rb_findings *findings
 	put_head(sink, findings, message, style.bold);
 	if (message->quoted)
 		put_quote(sink, message, style.columns);
-	if (!*message->hint)
-		return;
 	rb_sink_pad(sink, ' ', HINT_INDENT);
 	rb_sink_wrapped(sink, message->hint, HINT_INDENT, HINT_INDENT, style.columns);
 	rb_sink_char(sink, '\n');

@@ -115,16 +115,13 @@ static struct rb_profile_spot at(struct rb_profile_spot from, struct rb_profile_
 					 from.aside };
 }
 
-bool rb_profile_clip(struct rb_profile_spot *from, struct rb_profile_spot *to,
+void rb_profile_clip(struct rb_profile_spot *from, struct rb_profile_spot *to,
 		     rb_length left, rb_length right)
 {
 	struct rb_profile_spot a = *from, b = *to;
 
-	if (b.along.nm < left.nm || a.along.nm > right.nm)
-		return false;
 	if (a.along.nm < left.nm)
 		*from = at(a, b, left);
 	if (b.along.nm > right.nm)
 		*to = at(a, b, right);
-	return true;
 }

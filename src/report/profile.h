@@ -97,8 +97,8 @@ void rb_profile_mark(struct rb_profile *profile, enum rb_profile_mark mark,
 void rb_profile_label(struct rb_profile *profile, struct rb_profile_spot at,
 		      enum rb_side side, const char *text, bool strong);
 
-/* The part of a line between two places along; false where there is none. */
-bool rb_profile_clip(struct rb_profile_spot *from, struct rb_profile_spot *to,
+/* The part of a line between two places along; it reaches there. */
+void rb_profile_clip(struct rb_profile_spot *from, struct rb_profile_spot *to,
 		     rb_length left, rb_length right);
 
 #endif

@@ -177,9 +177,9 @@ static void draw_lines(struct drawing *g)
 		struct rb_profile_spot from = i->from, to = i->to;
 		struct rb_pixel a, b;
 
-		if (i->kind != RB_ITEM_LINE ||
-		    !rb_profile_clip(&from, &to, g->strip->left, g->strip->right))
+		if (i->kind != RB_ITEM_LINE)
 			continue;
+		rb_profile_clip(&from, &to, g->strip->left, g->strip->right);
 		a = pixel_of(g, from);
 		b = pixel_of(g, to);
 		if (a.x == b.x && a.y == b.y)

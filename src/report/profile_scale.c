@@ -30,8 +30,9 @@ static const struct rb_profile_item *hold_items(struct rb_profile_strip *strip)
 		leading = leading && to.along.nm < strip->right.nm;
 		if (leading)
 			first = i->next;
-		if (!rb_profile_clip(&from, &to, strip->left, strip->right))
+		if (to.along.nm < strip->left.nm)
 			continue;
+		rb_profile_clip(&from, &to, strip->left, strip->right);
 		hold(strip, from.elevation);
 		hold(strip, to.elevation);
 	}
@@ -54,8 +55,6 @@ static void cut(struct rb_profile_scale *scale, const struct rb_profile *profile
 	const struct rb_profile_place *place = profile->first_place;
 	const struct rb_profile_item *item = profile->first;
 
-	if (!place)
-		return;
 	do {
 		struct rb_profile_strip *strip = &scale->strip[scale->strips++];
 
@@ -217,7 +216,7 @@ bool rb_profile_fit(struct rb_profile_scale *scale, const struct rb_profile *pro
 				     sizeof *scale->strip);
 	if (!scale->strip)
 		return false;
-	if (!profile->first)
+	if (!profile->first_place)
 		return true;
 	cut(scale, profile, side);
 	for (size_t i = 0; i < scale->strips; i++)

@@ -30,7 +30,7 @@ static bool wrap(struct wrapped *w, struct rb_arena *arena, const char *text,
 		while (end && end < length && text[end] != ' ')
 			end--;
 		if (!end)
-			end = fits ? fits : length;
+			end = fits;
 		w->line[w->lines] = rb_arena_text(arena, text, end);
 		if (!w->line[w->lines++])
 			return false;

@@ -48,12 +48,9 @@ bool rb_say_any_inches(struct rb_phrase *phrase, struct rb_ratio a)
 	return true;
 }
 
-bool rb_say_feet_inches(struct rb_phrase *phrase, struct rb_ratio a)
+void rb_say_feet_inches(struct rb_phrase *phrase, struct rb_ratio a)
 {
 	const struct rb_style style = { RB_FEET_INCHES, 0, 64, true };
 
-	if (!rb_ratio_is_sixtyfourths(a))
-		return rb_say_number(phrase, a, RB_FEET);
 	rb_phrase_length(phrase, rb_length_of(a.num), style);
-	return true;
 }

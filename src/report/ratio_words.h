@@ -31,7 +31,7 @@ void rb_say_inches(struct rb_phrase *phrase, struct rb_ratio a);
 /* In inches: with a fraction where 64ths say it, else in decimals. */
 bool rb_say_any_inches(struct rb_phrase *phrase, struct rb_ratio a);
 
-/* 8'-6 3/4" where 64ths say it, else in decimals of a foot. */
-bool rb_say_feet_inches(struct rb_phrase *phrase, struct rb_ratio a);
+/* 8'-6 3/4": whole 64ths of an inch too. */
+void rb_say_feet_inches(struct rb_phrase *phrase, struct rb_ratio a);
 
 #endif

@@ -50,6 +50,10 @@ void run(const struct scene *scene, const struct fault_plan *plan,
 /* As whom the program runs from now on: nobody, if these tests may do that. */
 bool run_as_nobody(bool nobody);
 
+/* From now on what is reached does not count for the coverage: where the program has no
+ * rights or not enough room to write down what it was. */
+void runs_are_not_counted(void);
+
 /*
  * How far apart the places of a fault are to be, of so many: RODBOOK_FAULTS=all is every
  * place, =few a handful (where a run is slow, under a sanitizer), =100 at least a hundred

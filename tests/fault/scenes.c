@@ -51,6 +51,7 @@ const struct scene scenes[] = {
 { LINE("fall", "larch-ground.csv", "-f", "html", "-o", "out/fall.html") },
 { LINE("fall", "larch-laid.csv", "--from", "HOUS", "--to", "MH-9") },
 { LINE("fall", "larch-laid.csv", "--from", "HOUSE", "--to", "MH-1", "-f", "html", "--steps") },
+{ LINE("fall", "shared.csv") },
 
 { LINE("drain", "larch-plan.csv") },
 { LINE("drain", ALL_OF_A_DRAIN) },
@@ -184,6 +185,11 @@ int scenes_begin(void **state)
 		{ "unmeasured.csv", "tolerance,0.05 ft sqrt(mi)\n"
 				    "point,known elevation,backsight,foresight\n"
 				    "BM-1,100.00,4.27,\nTP-1,,5.11,6.03\nBM-1,,,3.36\n" },
+		{ "shared.csv", /* two sections from one setup, and a shot without a name
+				 */
+		  "tolerance,0.02 ft\npoint,known elevation,bs,is,fs,chainage\n"
+		  "BM-1,100.00,4.27,,,\nA,,,5.00,,0+10\n,,,5.20,,0+20\n"
+		  "BM-2,99.00,,,5.27,\nBM-3,98.00,,,6.27,\n" },
 		{ "bad-plan.csv", "drain,D\npipe,9 in nothing\nslope,48\ncolour,red\n"
 				  "rules,none.csv\npoint,chainage,invert,slope\n"
 				  "A,0+00,95,\nA,0+00,94,flat\nB,x,5-Mar,1/4 in/ft\n" },

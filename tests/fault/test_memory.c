@@ -280,6 +280,12 @@ static void a_page_without_memory_is_not_written(void **state)
 	fail_every_call_of("practice --kind loop --seed 7 --answers");
 }
 
+static void no_section_or_shot_is_forgotten(void **state)
+{
+	(void)state;
+	fail_every_call_of("fall shared.csv");
+}
+
 static void several_files_tell_it_once(void **state)
 {
 	(void)state;
@@ -298,6 +304,7 @@ int __wrap_main(void)
 		cmocka_unit_test(a_table_does_not_lose_its_caption),
 		cmocka_unit_test(a_picture_does_not_lose_its_words),
 		cmocka_unit_test(a_page_without_memory_is_not_written),
+		cmocka_unit_test(no_section_or_shot_is_forgotten),
 		cmocka_unit_test(several_files_tell_it_once),
 	};
 

@@ -200,6 +200,25 @@ static void near_names_are_told(void **state)
 	table_end(&t);
 }
 
+/* A whole book of names behind a known one is told by its first names. */
+static void so_many_near_names_and_no_more(void **state)
+{
+	const bool known[RB_NEAR_NAMES + 10] = { true };
+	struct table t = table_new(RB_NEAR_NAMES + 10, 4000);
+	char name[32];
+
+	(void)state;
+	number_of(&t, "BM-1");
+	for (int i = 0; i < RB_NEAR_NAMES + 5; i++) {
+		snprintf(name, sizeof name, "BM-1 %d", i);
+		number_of(&t, name);
+	}
+	assert_true(rb_names_compare(&t.names, known));
+	assert_int_equal(t.names.nears, RB_NEAR_NAMES);
+	assert_int_equal(t.names.near[RB_NEAR_NAMES - 1].name, RB_NEAR_NAMES);
+	table_end(&t);
+}
+
 /* Known names of several words, and ones written after the longer name. */
 static void known_names_with_words(void **state)
 {
@@ -274,6 +293,7 @@ int main(void)
 		cmocka_unit_test(ground_and_surfaces),
 		cmocka_unit_test(numbers_in_the_order_of_appearance),
 		cmocka_unit_test(near_names_are_told),
+		cmocka_unit_test(so_many_near_names_and_no_more),
 		cmocka_unit_test(known_names_with_words),
 		cmocka_unit_test(many_names_of_the_same_letters),
 		cmocka_unit_test(a_name_of_any_length),

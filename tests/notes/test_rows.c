@@ -51,6 +51,7 @@ static const struct rows_case {
 	/* blank lines hold no record, but they count */
 	{ "blank lines",           "\na\n\n\nb\n\n",         "2:a / 5:b", "", ',' },
 	{ "a line of blanks",      "a\n   \nb\n",            "1:a / 3:b", "", ',' },
+	{ "blanks of no width",    "a,\xEF\xBB\xBF" "b\xE2\x80\x8B,\xE1\x9A\x80\n", "1:a|b|\xE1\x9A\x80", "", ',' },
 	{ "a row of commas",       "a,b\n,\nc,d\n",          "1:a|b / 2:| / 3:c|d", "", ',' },
 	/* bare inch marks */
 	{ "feet and inches",       "BM-1,5'-3 1/2\",x\n",    "1:BM-1|5'-3 1/2\"|x", "", ',' },

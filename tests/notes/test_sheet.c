@@ -148,6 +148,7 @@ static const struct sheet_case {
 	{ "keys are no header",       "unit,ft\nproject,Back Sights elev\n", NULL, "", "no-header" },
 	/* cells that no heading stands over */
 	{ "beyond the header",        HEAD "a,1,,x\nb,,2,-\nc,3,,,y\n", COLS, "2 3 4", "no-heading@2:3" },
+	{ "beyond it, once",          HEAD "a,1,,x\n", COLS, "2", "no-heading@2:3" },
 	{ "an empty heading",         "point,,bs,fs,\na,1,2,,\nb,-,,3,z\n", "| point:0 backsight:2 foresight:3", "2 3", "no-heading@2:1" },
 	{ "empty cells beyond",       HEAD "a,1,,,,\n",              COLS, "2", "" },
 	/* the header once more */

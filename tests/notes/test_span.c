@@ -110,9 +110,56 @@ static void a_cursor_goes_on(void **state)
 	rb_arena_free(arena);
 }
 
+#define LONGEST 5
+
+/* Does each cell that is found lie within one line of the text? */
+static bool all_lie_within(const struct rb_source *source)
+{
+	struct rb_span span;
+	bool within = true;
+
+	for (uint32_t line = 1; line <= LONGEST; line++)
+		for (int32_t cell = RB_WHOLE_ROW; cell < 3; cell++) {
+			struct rb_cursor cursor = { 0, 0 };
+
+			if (!rb_source_span(source, &cursor, line, cell, &span))
+				continue;
+			within &= span.line >= source->text &&
+				  span.line + span.line_length <=
+					  source->text + source->length &&
+				  span.from + span.length <= span.line_length &&
+				  !memchr(span.line, '\n', span.line_length) &&
+				  !memchr(span.line, '\r', span.line_length);
+		}
+	return within;
+}
+
+/* The signs that mean something, in every order: as many short files as there are. */
+static void a_span_lies_within_its_line(void **state)
+{
+	static const char signs[] = "a,\" \t\n\r";
+	const size_t count = sizeof signs - 1;
+	char text[LONGEST];
+	struct rb_source source = { .text = text, .separator = ',', .first_line = 1 };
+
+	(void)state;
+	for (size_t all = count; source.length < LONGEST; all *= count) {
+		source.length++;
+		for (size_t number = 0; number < all; number++) {
+			size_t rest = number;
+
+			for (size_t i = 0; i < source.length; i++, rest /= count)
+				text[i] = signs[rest % count];
+			if (!all_lie_within(&source))
+				fail_msg("%.*s", (int)source.length, text);
+		}
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(a_span_lies_within_its_line),
 		cmocka_unit_test(spans),
 		cmocka_unit_test(a_cursor_goes_on),
 	};

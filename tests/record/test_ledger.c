@@ -242,9 +242,30 @@ static void survives_without_memory(void **state)
 	}
 }
 
+/* Entries are counted in 32 bits: room for more than that is no room. */
+static void holds_no_more_than_it_can_count(void **state)
+{
+	const struct rb_allocator allocator = { failing, free };
+	struct rb_arena *arena;
+	struct rb_ledger *ledger;
+
+	(void)state;
+	left = 100;
+	arena = rb_arena_new(&allocator);
+	ledger = rb_ledger_new(arena);
+	assert_non_null(rb_ledger_room(ledger, 1));
+	ledger->entries = 1;
+	assert_null(rb_ledger_room(ledger, UINT32_MAX));
+	left = 0;
+	assert_null(rb_ledger_room(ledger, UINT32_MAX - 1));
+	assert_int_equal(ledger->entries, 1);
+	rb_arena_free(arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(holds_no_more_than_it_can_count),
 		cmocka_unit_test(cases_hold),
 		cmocka_unit_test(reads_what_it_wrote),
 		cmocka_unit_test(keeps_to_the_columns),

@@ -9,7 +9,7 @@
 
 #include <string.h>
 
-#include "report/conversion.h"
+#include "report/convert_steps.h"
 
 /* clang-format off */
 static const struct {
@@ -106,6 +106,27 @@ static void finds_the_nearest_mark(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* A product of which less than a nanometre is lost is not told as exact. */
+static void says_what_was_rounded(void **state)
+{
+	const struct rb_conversion_style style = { RB_FEET, 64, -1 };
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct rb_phrase phrase;
+	struct rb_conversion c;
+
+	(void)state;
+	rb_phrase_init(&phrase, arena);
+	assert_true(rb_conversion_make(&c, "0.99 in / 6000000007 * 6000000001", &style));
+	rb_conversion_tell_notations(&phrase, &c);
+	assert_non_null(strstr(phrase.text, "0.99 in x 64 = 63.36 64ths (rounded): the "
+					    "nearest mark is 63, 63/64 in"));
+	rb_phrase_clear(&phrase);
+	assert_true(rb_conversion_make(&c, "0.99 in", &style));
+	rb_conversion_tell_notations(&phrase, &c);
+	assert_non_null(strstr(phrase.text, "0.99 in x 64 = 63.36 64ths: the "));
+	rb_arena_free(arena);
+}
+
 static void knows_one_length(void **state)
 {
 	const struct rb_conversion_style style = { RB_FEET, 16, -1 };
@@ -126,6 +147,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(writes_ratios),
 		cmocka_unit_test(finds_the_nearest_mark),
+		cmocka_unit_test(says_what_was_rounded),
 		cmocka_unit_test(knows_one_length),
 	};
 

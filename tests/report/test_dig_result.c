@@ -97,6 +97,13 @@ static void a_small_amount_is_said(void **state)
 			    (rb_length){ 0 }, true);
 	rb_dig_words(&phrase, &result);
 	assert_string_equal(phrase.text, "dig less than 1/64 in");
+	rb_phrase_clear(&phrase);
+	result.words = (struct rb_style)MM;
+	result.dig = rb_dig(rb_exact_of((rb_length){ RB_METRE }),
+			    (rb_length){ RB_METRE - RB_MILLIMETRE / 50 },
+			    (rb_length){ 0 }, true);
+	rb_dig_words(&phrase, &result);
+	assert_string_equal(phrase.text, "dig 0.02 mm");
 	rb_arena_free(arena);
 }
 

@@ -285,6 +285,27 @@ static void shortens_long_texts(void **state)
 	rb_arena_free(b.arena);
 }
 
+/* No words are longer than their room: what does not fit is left out, not written past
+ * the end. */
+static void never_overflows(void **state)
+{
+	static char heading[RB_MESSAGE_TEXT + 1];
+	static struct rb_message m;
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct rb_findings findings;
+	struct rb_cursor cursor = { 0 };
+
+	(void)state;
+	memset(heading, 'h', RB_MESSAGE_TEXT);
+	rb_findings_init(&findings, arena, "t.csv");
+	rb_findings_add(&findings, RB_CODE_NOT_A_READING,
+			rb_at(1, RB_WHOLE_ROW, NULL, heading), rb_text("5.x"),
+			rb_nothing());
+	rb_message_make(&m, &findings, findings.item[0], &cursor);
+	assert_string_equal(m.text, " is not a length: '5.x'");
+	rb_arena_free(arena);
+}
+
 /* Fifty findings over the whole range of lines come out in order, those of one place as
  * they were found. */
 static void sorts_by_place(void **state)
@@ -327,6 +348,7 @@ int main(void)
 		cmocka_unit_test(promises_nothing),
 		cmocka_unit_test(words_findings),
 		cmocka_unit_test(shortens_long_texts),
+		cmocka_unit_test(never_overflows),
 		cmocka_unit_test(sorts_by_place),
 	};
 

@@ -58,6 +58,20 @@ static void writes_feet_inches_when_asked(void **state)
 	rb_arena_free(b.arena);
 }
 
+/* More places would be finer than a nanometre. */
+static void writes_no_more_decimals_than_read_back(void **state)
+{
+	struct reduced_book b;
+
+	(void)state;
+	reduce_text(&b, "t.csv", "point,bs,fs,bm\nA,1.3 m,,100\nA,,1.3 m,\n", false);
+	b.reduction.decimals = 9;
+	write_csv(&b);
+	assert_string_equal(capture.text, HEADER "A,,1.3 m,104.26509,,,100,,,,100,ft\n"
+						 "A,,,,,1.3 m,100,,,,100,ft\n");
+	rb_arena_free(b.arena);
+}
+
 /* Books of every unit, with readings that are exact in none of the others. */
 /* clang-format off */
 static const char *const books[] = {
@@ -141,6 +155,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(writes_rows),
 		cmocka_unit_test(writes_feet_inches_when_asked),
+		cmocka_unit_test(writes_no_more_decimals_than_read_back),
 		cmocka_unit_test(reads_back_as_the_same_book),
 	};
 

@@ -271,6 +271,110 @@ static void fits_the_paper(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* What is held against the edges: strips and their scale, from items put by hand. */
+static void fit(struct rb_profile_scale *scale, const struct rb_profile *profile)
+{
+	assert_true(rb_profile_fit(scale, profile, 600, 2, 300));
+	assert_int_equal(judge_scale(scale), 0);
+}
+
+static struct rb_profile *places_of(struct rb_arena *arena, int places)
+{
+	static const char *const text[RB_PROFILE_BAND] = { "A" };
+	struct rb_profile *profile = rb_profile_new(arena, styles[0]);
+
+	for (int i = 0; i < places; i++)
+		rb_profile_place(profile, rb_length_of(i * RB_FOOT / 10), text);
+	profile->strip = 2;
+	return profile;
+}
+
+static struct rb_profile_spot spot_at(int tenths, int elevation)
+{
+	return (struct rb_profile_spot){ { tenths * RB_FOOT / 10 },
+					 { elevation * RB_FOOT },
+					 0 };
+}
+
+/* What lies wholly in the strip before does not stretch the next, though it was added
+ * behind what reaches there. */
+static void a_strip_holds_only_what_is_in_it(void **state)
+{
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct rb_profile *profile = places_of(arena, 3);
+	struct rb_profile_scale scale;
+
+	(void)state;
+	rb_profile_line(profile, RB_LOOK_GROUND, spot_at(0, 10), spot_at(1, 11));
+	rb_profile_mark(profile, RB_MARK_POINT, spot_at(0, 50));
+	rb_profile_line(profile, RB_LOOK_GROUND, spot_at(1, 11), spot_at(2, 12));
+	fit(&scale, profile);
+	assert_int_equal(scale.strips, 2);
+	assert_int_equal(scale.strip[0].low.nm, 10 * RB_FOOT);
+	assert_int_equal(scale.strip[0].high.nm, 50 * RB_FOOT);
+	assert_int_equal(scale.strip[1].low.nm, 10 * RB_FOOT);
+	assert_int_equal(scale.strip[1].high.nm, 20 * RB_FOOT);
+	rb_arena_free(arena);
+}
+
+/* A strip without anything, and one with a single elevation, are a step tall. */
+static void a_strip_is_never_flat(void **state)
+{
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct rb_profile *profile = places_of(arena, 3);
+	struct rb_profile_scale scale;
+
+	(void)state;
+	rb_profile_mark(profile, RB_MARK_POINT, spot_at(0, 10));
+	fit(&scale, profile);
+	assert_int_equal(scale.strips, 2);
+	assert_int_equal(scale.strip[0].low.nm, 10 * RB_FOOT);
+	assert_int_equal(scale.strip[1].low.nm, 0);
+	for (size_t i = 0; i < scale.strips; i++)
+		assert_int_equal(scale.strip[i].high.nm,
+				 scale.strip[i].low.nm + scale.step.nm);
+	rb_arena_free(arena);
+}
+
+/* A drain that is shorter than any bar has none. */
+static void a_run_of_inches_has_no_bar(void **state)
+{
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct rb_profile_scale scale;
+
+	(void)state;
+	for (int places = 2; places <= 6; places += 4) {
+		struct rb_profile *profile = places_of(arena, places);
+
+		profile->to_scale = true;
+		profile->strip = 8;
+		rb_profile_line(profile, RB_LOOK_INVERT, spot_at(0, 10),
+				spot_at(places - 1, 10));
+		assert_true(rb_profile_fit(&scale, profile, 600, 8, 300));
+		assert_true(scale.exaggeration > 0);
+		assert_int_equal(rb_length_given(scale.bar), places == 6);
+	}
+	rb_arena_free(arena);
+}
+
+/* A name that no line holds is cut where the line ends. */
+static void a_title_without_blanks_is_broken(void **state)
+{
+	static char title[150];
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct rb_profile *profile = places_of(arena, 2);
+
+	(void)state;
+	memset(title, 'x', sizeof title - 1);
+	profile->title = title;
+	profile->words = title;
+	rb_profile_mark(profile, RB_MARK_POINT, spot_at(0, 10));
+	capture_init(&capture);
+	assert_true(rb_profile_write_svg(&capture.sink, profile));
+	assert_int_equal(judge("title", 0), 0);
+	rb_arena_free(arena);
+}
+
 /* -- a reduced book -- */
 
 static const char *picture_of(const char *book)
@@ -339,6 +443,21 @@ static void is_to_scale_where_all_lengths_are_known(void **state)
 	svg = picture_of("point,bs,fs,elevation,bs dist,fs dist\n"
 			 "A,5.00,,100.00,50,\nB,4.00,5.00,,,50\nC,,4.50,,,40\n");
 	assert_non_null(strstr(svg, "the run is not."));
+	svg = picture_of("point,bs,fs,elevation,bs dist,fs dist\n"
+			 "A,5.00,,100.00,50,\nB,4.00,5.00,,30,\nC,,4.50,,,40\n");
+	assert_non_null(strstr(svg, "the run is not."));
+}
+
+/* A backsight on a place that was left before would take the run back. */
+static void is_not_to_scale_where_the_run_goes_back(void **state)
+{
+	const char *svg = picture_of("point,bs,is,fs,elevation,bs dist,fs dist\n"
+				     "A,5.00,,,100.00,50,\nB,,5.00,,,,50\n"
+				     "C,4.00,,4.50,,30,40\nD,,,4.00,,,30\n"
+				     "B,3.00,,,,30,\nE,,,4.00,,,30\n");
+
+	(void)state;
+	assert_non_null(strstr(svg, "the run is not."));
 }
 
 /* Without memory there is no picture, and nothing worse. */
@@ -382,9 +501,14 @@ int main(void)
 		cmocka_unit_test(writes_elements),
 		cmocka_unit_test(never_overlaps),
 		cmocka_unit_test(fits_the_paper),
+		cmocka_unit_test(a_strip_holds_only_what_is_in_it),
+		cmocka_unit_test(a_strip_is_never_flat),
+		cmocka_unit_test(a_run_of_inches_has_no_bar),
+		cmocka_unit_test(a_title_without_blanks_is_broken),
 		cmocka_unit_test(shows_a_book),
 		cmocka_unit_test(says_what_fails),
 		cmocka_unit_test(is_to_scale_where_all_lengths_are_known),
+		cmocka_unit_test(is_not_to_scale_where_the_run_goes_back),
 		cmocka_unit_test(survives_without_memory),
 	};
 

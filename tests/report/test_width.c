@@ -107,6 +107,14 @@ static void wraps_at_blanks(void **state)
 	rb_sink_wrapped(&capture.sink, "one two\nthree  fourfourfour five", 4, 2, 12);
 	assert_string_equal(captured(&capture),
 			    "one two\n  three\n  fourfourfo\n  ur five");
+	/* Nothing fits behind what stands there; and no line holds so wide a character.
+	 */
+	capture_init(&capture);
+	rb_sink_wrapped(&capture.sink, "fourteenletter", 12, 2, 12);
+	assert_string_equal(captured(&capture), "\n  fourteenle\n  tter");
+	capture_init(&capture);
+	rb_sink_wrapped(&capture.sink, "\xE6\xB0\xB4\xE6\xB0\xB4", 0, 0, 1);
+	assert_string_equal(captured(&capture), "\xE6\xB0\xB4\n\xE6\xB0\xB4");
 	/* Two words of one name, and the number behind them. */
 	capture_init(&capture);
 	rb_sink_wrapped(&capture.sink, "\xD7\xA9 \xD7\x9C 12", 0, 0, 40);
