@@ -7,6 +7,8 @@
  */
 #include <string.h>
 
+#include "notes/book_reader.h"
+#include "notes/heading.h"
 #include "work.h"
 
 #define COLUMNS 16
@@ -28,9 +30,18 @@ struct form {
 
 /* -- parting -- */
 
-static bool is_header(const struct part *cell)
+/* The header as the reader sees it: what stands above is keys, whose values stand behind
+ * them. */
+static bool is_header(const struct part *part, uint32_t cells)
 {
-	return cell->length == 5 && !memcmp(cell->bytes, "point", 5);
+	struct rb_cell cell[COLUMNS];
+	const struct rb_record record = { 1, cells, cell };
+	int32_t cell_of[RB_SHEET_COLUMNS];
+
+	for (uint32_t i = 0; i < cells; i++)
+		cell[i] = (struct rb_cell){ part[i].bytes, part[i].length };
+	return rb_headings_map(&rb_book_form, &record, cell_of) &&
+	       rb_book_form.is_header(cell_of);
 }
 
 /* Take a line apart; false if it has too many cells. */
@@ -49,7 +60,7 @@ static bool take_line(struct grid *grid, const char *line, size_t length)
 	}
 	if (column > grid->columns)
 		grid->columns = column;
-	if (grid->header < 0 && is_header(&grid->cell[grid->rows][0]))
+	if (grid->header < 0 && is_header(grid->cell[grid->rows], (uint32_t)column))
 		grid->header = grid->rows;
 	grid->rows++;
 	return true;
@@ -173,11 +184,12 @@ static void compare(const struct grid *grid, const struct form *form)
 }
 
 /* Left out: what means something else in another form.  A semicolon or a tab may part
- * cells, a # in front makes a comment, a NUL is no text, a byte order mark is none behind
- * a quote. */
+ * cells, a # in front makes a comment, a NUL is no text, and the first bytes that tell of
+ * UTF-16, of a spreadsheet's own file or of the byte order tell nothing behind a quote.
+ */
 static bool is_neutral(const uint8_t *data, size_t size)
 {
-	if (size && data[0] == 0xEF)
+	if (size && (data[0] >= 0x80 || (data[0] == 'P' && size > 1 && data[1] == 'K')))
 		return false;
 	for (size_t i = 0; i < size; i++)
 		if (!data[i] || strchr(";\t\r#", data[i]))
