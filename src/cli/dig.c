@@ -76,13 +76,13 @@ static bool read_hub(struct work *w)
 	}
 	if (!rb_values_begin(w->values, w->job, unit))
 		return false;
-	hub = rb_value_length(w->values, RB_OPTION_HUB, RB_OF_ROD, 0);
+	w->rod = rb_length_of(USUAL_ROD);
+	hub = rb_value_reading(w->values, RB_OPTION_HUB, w->rod, 0);
 	cut = read_cut(w);
 	if (!rb_findings_allow_result(rb_values_findings(w->values)))
 		return false;
 	w->unit = unit;
 	w->from_hub = true;
-	w->rod = rb_length_of(USUAL_ROD);
 	w->digging = cut.nm >= 0;
 	w->wanted = rb_dig_wanted_from_hub(hub, cut);
 	w->answer.on = "";
@@ -100,7 +100,7 @@ static bool read_line(struct work *w)
 	int on = rb_given_number(w->job->line, RB_OPTION_ON, 0);
 
 	if (!rb_drain_input_read(&w->input, w->job) ||
-	    !rb_todays_hi_read(w->values, &today, benchmark))
+	    !rb_todays_hi_read(w->values, w->input.plan->rod, &today, benchmark))
 		return false;
 	if (!rb_length_given(today.hi)) {
 		rb_values_misused(w->job, RB_OPTION_HI,
@@ -162,20 +162,6 @@ static bool set_up(struct work *w)
 
 /* -- answers -- */
 
-/* A reading, on the rod. */
-static rb_length read_rod(struct work *w, const char *text, const char *what)
-{
-	rb_length read = rb_value_of(w->values, text, what, RB_OF_ROD);
-
-	if (rb_length_given(read) &&
-	    rb_length_compare(rb_length_absolute(read), w->rod) > 0)
-		rb_findings_add(rb_values_findings(w->values), RB_CODE_BEYOND_ROD,
-				rb_at(0, RB_WHOLE_ROW, NULL, what),
-				rb_rod_reading(read, w->answer.style.unit),
-				rb_measure(w->rod, w->answer.style.unit));
-	return read;
-}
-
 /* Find the answer to a reading; false where there is none. */
 static bool find(struct work *w, rb_length at, rb_length read)
 {
@@ -216,7 +202,7 @@ static void answer_one(struct work *w)
 {
 	rb_length at = rb_length_none();
 	const char *text = rb_given_text(w->job->line, RB_OPTION_AT);
-	rb_length rod = read_rod(w, rb_given_text(w->job->line, RB_OPTION_ROD), "--rod");
+	rb_length rod = rb_value_reading(w->values, RB_OPTION_ROD, w->rod, 0);
 
 	if (!w->from_hub && !text) {
 		rb_values_misused(w->job, RB_OPTION_AT, "is needed beside --rod");
@@ -296,7 +282,7 @@ static bool take_line(struct work *w, char *text)
 	}
 	if (!w->from_hub)
 		at = rb_value_chainage(w->values, place, "the chainage");
-	rod = read_rod(w, reading ? reading : "", "the reading");
+	rod = rb_value_on_rod(w->values, reading ? reading : "", "the reading", w->rod);
 	if (rb_findings_allow_result(rb_values_findings(w->values)) && find(w, at, rod) &&
 	    !write_answer(&w->sink, w)) {
 		rb_job_no_memory(w->job);

@@ -91,7 +91,8 @@ static bool hi_misused(const struct rb_values *values)
 	return true;
 }
 
-bool rb_todays_hi_read(struct rb_values *values, struct rb_todays_hi *today,
+bool rb_todays_hi_read(struct rb_values *values, rb_length rod,
+		       struct rb_todays_hi *today,
 		       struct rb_sighted_benchmark benchmark[static 2])
 {
 	*today = (struct rb_todays_hi){ rb_length_none(), false, rb_length_none() };
@@ -100,7 +101,7 @@ bool rb_todays_hi_read(struct rb_values *values, struct rb_todays_hi *today,
 	for (int i = 0; i < 2; i++)
 		benchmark[i] = (struct rb_sighted_benchmark){
 			rb_value_length(values, RB_OPTION_BENCHMARK, RB_OF_ELEVATION, i),
-			rb_value_length(values, RB_OPTION_BACKSIGHT, RB_OF_ROD, i),
+			rb_value_reading(values, RB_OPTION_BACKSIGHT, rod, i),
 		};
 	today->hi = rb_value_length(values, RB_OPTION_HI, RB_OF_ELEVATION, 0);
 	if (!rb_findings_allow_result(rb_values_findings(values)))

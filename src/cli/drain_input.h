@@ -24,9 +24,10 @@ struct rb_drain_input {
 /* Read the line; false after an error. */
 bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job);
 
-/* Today's height of instrument from --hi, or from --benchmark and --backsight; none where
- * neither was given. False after an error. */
-bool rb_todays_hi_read(struct rb_values *values, struct rb_todays_hi *today,
+/* Today's height of instrument from --hi, or from --benchmark and --backsight, readings
+ * on a rod of that length; none where neither was given. False after an error. */
+bool rb_todays_hi_read(struct rb_values *values, rb_length rod,
+		       struct rb_todays_hi *today,
 		       struct rb_sighted_benchmark benchmark[static 2]);
 
 #endif

@@ -79,6 +79,28 @@ rb_length rb_value_length(struct rb_values *values, enum rb_option option,
 	return rb_value_of(values, given->text[nth], name_of(values, option), kind);
 }
 
+rb_length rb_value_on_rod(struct rb_values *values, const char *text, const char *what,
+			  rb_length rod)
+{
+	rb_length read = rb_value_of(values, text, what, RB_OF_ROD);
+
+	if (rb_length_given(read) && rb_length_compare(rb_length_absolute(read), rod) > 0)
+		rb_findings_add(values->cells.findings, RB_CODE_BEYOND_ROD,
+				place_of(what), rb_rod_reading(read, values->cells.unit),
+				rb_measure(rod, values->cells.unit));
+	return read;
+}
+
+rb_length rb_value_reading(struct rb_values *values, enum rb_option option, rb_length rod,
+			   int nth)
+{
+	const struct rb_given *given = &values->job->line->option[option];
+
+	if (nth >= given->times)
+		return rb_length_none();
+	return rb_value_on_rod(values, given->text[nth], name_of(values, option), rod);
+}
+
 rb_length rb_value_chainage(struct rb_values *values, const char *text, const char *what)
 {
 	int plus;
