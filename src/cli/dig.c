@@ -20,7 +20,6 @@ struct work {
 	enum rb_unit unit; /* of the line, or of the numbers beside a hub */
 	bool from_hub;
 	bool digging;     /* what stands low was dug too deep */
-	rb_length hi;     /* of a line */
 	rb_length wanted; /* of the hub */
 	rb_length rod;    /* its length */
 	enum rb_surface surface;
@@ -83,6 +82,10 @@ static bool read_hub(struct work *w)
 		return false;
 	w->unit = unit;
 	w->from_hub = true;
+	for (int i = 0; i < 2; i++)
+		w->answer.benchmark[i] =
+			(struct rb_sighted_benchmark){ rb_length_none(),
+						       rb_length_none() };
 	w->digging = cut.nm >= 0;
 	w->wanted = rb_dig_wanted_from_hub(hub, cut);
 	w->answer.on = "";
@@ -95,20 +98,18 @@ static bool read_hub(struct work *w)
 
 static bool read_line(struct work *w)
 {
-	struct rb_sighted_benchmark benchmark[2];
-	struct rb_todays_hi today;
 	int on = rb_given_number(w->job->line, RB_OPTION_ON, 0);
 
 	if (!rb_drain_input_read(&w->input, w->job) ||
-	    !rb_todays_hi_read(w->values, w->input.plan->rod, &today, benchmark))
+	    !rb_todays_hi_read(w->values, w->input.plan, &w->answer.today,
+			       w->answer.benchmark))
 		return false;
-	if (!rb_length_given(today.hi)) {
+	if (!rb_length_given(w->answer.today.hi)) {
 		rb_values_misused(w->job, RB_OPTION_HI,
 				  "is needed, or --benchmark with --backsight: today's, "
 				  "never an older one");
 		return false;
 	}
-	w->hi = today.hi;
 	w->rod = w->input.plan->rod;
 	w->surface = surfaces[on];
 	w->answer.on = on_words[on];
@@ -169,8 +170,8 @@ static bool find(struct work *w, rb_length at, rb_length read)
 	struct rb_exact wanted = rb_exact_of(w->wanted);
 
 	w->answer.at = at;
-	if (!w->from_hub &&
-	    !rb_dig_wanted(findings, w->input.inverts, w->hi, at, w->surface, &wanted))
+	if (!w->from_hub && !rb_dig_wanted(findings, w->input.inverts, w->answer.today.hi,
+					   at, w->surface, &wanted))
 		return false;
 	if (!rb_findings_allow_result(findings))
 		return false;
@@ -198,6 +199,26 @@ static bool write_answer(struct rb_sink *sink, void *self)
 	return true;
 }
 
+/* Where the height of instrument comes from, if there is something to say of it. */
+static bool write_hi(struct rb_sink *sink, struct work *w)
+{
+	const struct rb_command_line *line = w->job->line;
+
+	if (rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) == RB_FORMAT_JSON)
+		return true;
+	rb_phrase_clear(&w->phrase);
+	rb_dig_hi(&w->phrase, &w->answer, rb_given(line, RB_OPTION_STEPS));
+	if (w->phrase.used)
+		rb_phrase_text(&w->phrase, "\n");
+	rb_sink_text(sink, w->phrase.text);
+	return !w->phrase.out_of_memory;
+}
+
+static bool write_one(struct rb_sink *sink, void *self)
+{
+	return write_answer(sink, self) && write_hi(sink, self);
+}
+
 static void answer_one(struct work *w)
 {
 	rb_length at = rb_length_none();
@@ -211,7 +232,7 @@ static void answer_one(struct work *w)
 	if (!w->from_hub)
 		at = rb_value_chainage(w->values, text, "--at");
 	if (rb_findings_allow_result(rb_values_findings(w->values)) && find(w, at, rod))
-		rb_job_write(w->job, write_answer, w);
+		rb_job_write(w->job, write_one, w);
 }
 
 /* -- line by line -- */
@@ -337,6 +358,17 @@ static void read_lines(struct work *w)
 	free(text);
 }
 
+/* What is known before the first line is said before it: somebody digs by the answers. */
+static void begin_lines(struct work *w)
+{
+	rb_job_tell(w->job);
+	if (!w->job->status && !write_hi(&w->sink, w))
+		rb_job_no_memory(w->job);
+	if (!w->job->status)
+		rb_values_begin(w->values, w->job, w->unit);
+	rb_sink_flush(&w->sink);
+}
+
 static void answer_lines(struct work *w)
 {
 	const char *name = rb_given_text(w->job->line, RB_OPTION_OUTPUT);
@@ -351,6 +383,7 @@ static void answer_lines(struct work *w)
 		return;
 	}
 	rb_sink_init(&w->sink, rb_output_write, &w->output);
+	begin_lines(w);
 	read_lines(w);
 	rb_sink_flush(&w->sink);
 	if (w->job->status || (name && w->refused))

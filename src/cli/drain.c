@@ -85,8 +85,7 @@ static bool read_all(struct work *w)
 	return whole &&
 	       rb_ask_minimum(&input->values, input->has_plan ? input->plan : NULL,
 			      input->file, &w->asked) &&
-	       rb_todays_hi_read(&input->values, input->plan->rod, &r->today,
-				 r->benchmark);
+	       rb_todays_hi_read(&input->values, input->plan, &r->today, r->benchmark);
 }
 
 /* The cut sheet's findings go with the book; without one they are about keys of the plan,

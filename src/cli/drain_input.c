@@ -91,7 +91,7 @@ static bool hi_misused(const struct rb_values *values)
 	return true;
 }
 
-bool rb_todays_hi_read(struct rb_values *values, rb_length rod,
+bool rb_todays_hi_read(struct rb_values *values, const struct rb_plan *plan,
 		       struct rb_todays_hi *today,
 		       struct rb_sighted_benchmark benchmark[static 2])
 {
@@ -101,7 +101,7 @@ bool rb_todays_hi_read(struct rb_values *values, rb_length rod,
 	for (int i = 0; i < 2; i++)
 		benchmark[i] = (struct rb_sighted_benchmark){
 			rb_value_length(values, RB_OPTION_BENCHMARK, RB_OF_ELEVATION, i),
-			rb_value_reading(values, RB_OPTION_BACKSIGHT, rod, i),
+			rb_value_reading(values, RB_OPTION_BACKSIGHT, plan->rod, i),
 		};
 	today->hi = rb_value_length(values, RB_OPTION_HI, RB_OF_ELEVATION, 0);
 	if (!rb_findings_allow_result(rb_values_findings(values)))
@@ -110,5 +110,6 @@ bool rb_todays_hi_read(struct rb_values *values, rb_length rod,
 		*today = rb_hi_of_benchmarks(
 			benchmark[0].elevation, benchmark[0].backsight,
 			benchmark[1].elevation, benchmark[1].backsight);
+	rb_hi_judge(rb_values_findings(values), plan, today);
 	return true;
 }

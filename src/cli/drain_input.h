@@ -25,8 +25,9 @@ struct rb_drain_input {
 bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job);
 
 /* Today's height of instrument from --hi, or from --benchmark and --backsight, readings
- * on a rod of that length; none where neither was given. False after an error. */
-bool rb_todays_hi_read(struct rb_values *values, rb_length rod,
+ * on the plan's rod; none where neither was given. Two benchmarks that disagree are
+ * warned of.  False after an error. */
+bool rb_todays_hi_read(struct rb_values *values, const struct rb_plan *plan,
 		       struct rb_todays_hi *today,
 		       struct rb_sighted_benchmark benchmark[static 2]);
 

@@ -282,6 +282,8 @@ static bool write_messages_text(const struct rb_job *job, struct rb_sink *sink,
 	for (const struct rb_job_file *f = job->first; f; f = f->next) {
 		struct rb_findings findings = kept(job, &f->findings);
 
+		if (f->told)
+			continue;
 		if (!rb_messages_write_text(sink, &findings, RB_NOTE, style))
 			return false;
 		rb_messages_write_verdict(sink, &findings,
@@ -309,21 +311,35 @@ static bool write_messages_json(const struct rb_job *job, struct rb_sink *sink)
 	return worded;
 }
 
+static bool tells_json(const struct rb_job *job)
+{
+	return rb_given_number(job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
+	       RB_MESSAGES_JSON;
+}
+
 /* Where memory ran out nothing is told but that: what was found may lack its words. */
 static void tell(struct rb_job *job, const char *not_done)
 {
-	bool as_json = rb_given_number(job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
-		       RB_MESSAGES_JSON;
 	struct rb_stream stream;
 
 	if (job->no_memory)
 		return;
 	rb_stream_open(&stream, STDERR_FILENO);
-	if (!ran_out(job) && (as_json ? write_messages_json(job, &stream.sink)
-				      : write_messages_text(job, &stream.sink, not_done)))
+	if (!ran_out(job) &&
+	    (tells_json(job) ? write_messages_json(job, &stream.sink)
+			     : write_messages_text(job, &stream.sink, not_done)))
 		rb_stream_close(&stream, job->status);
 	else
 		rb_job_no_memory(job);
+}
+
+void rb_job_tell(struct rb_job *job)
+{
+	if (tells_json(job))
+		return;
+	tell(job, NULL);
+	for (struct rb_job_file *f = job->first; f; f = f->next)
+		f->told = true;
 }
 
 enum rb_exit rb_job_end(struct rb_job *job, const char *not_done)

@@ -18,6 +18,7 @@
 struct rb_job_file {
 	struct rb_input input;
 	struct rb_findings findings;
+	bool told; /* what was found, before the end of the job */
 	struct rb_job_file *next;
 };
 
@@ -74,6 +75,10 @@ void rb_job_no_memory(struct rb_job *job);
 
 /* Complain about an option's value that could be judged only with a file at hand. */
 void rb_job_refuse(struct rb_job *job, enum rb_option option);
+
+/* Say what was found so far, unless messages go out together at the end: for a command
+ * that then asks for more. */
+void rb_job_tell(struct rb_job *job);
 
 /*
  * Say what was found, give all memory back, and return how the program ends.
