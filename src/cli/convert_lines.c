@@ -11,7 +11,6 @@
 #include "cli/style.h"
 #include "report/convert_json.h"
 #include "report/convert_page.h"
-#include "report/message_text.h"
 #include "report/text.h"
 
 /* A conversation: what is typed, and where the answers go. */
@@ -30,12 +29,6 @@ struct talk {
 	bool warned;
 	bool prompts;
 };
-
-static bool messages_wait(const struct talk *t)
-{
-	return rb_given_number(t->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
-	       RB_MESSAGES_JSON;
-}
 
 /* -- answers -- */
 
@@ -102,22 +95,6 @@ static void place_findings(struct rb_findings *findings, uint32_t line, uint32_t
 	}
 }
 
-static bool tell(struct talk *t, struct rb_findings *findings)
-{
-	int wish = rb_given_number(t->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-	enum rb_severity least = rb_given(t->line, RB_OPTION_QUIET) ? RB_FAILED : RB_NOTE;
-	struct rb_text_style style = {
-		RB_TEXT_COLUMNS, rb_stream_color(STDERR_FILENO, (enum rb_color)wish)
-	};
-	struct rb_stream stream;
-
-	rb_stream_open(&stream, STDERR_FILENO);
-	if (!rb_messages_write_text(&stream.sink, findings, least, style))
-		return false;
-	rb_stream_close(&stream, RB_EXIT_HOLDS);
-	return true;
-}
-
 /* -- a line -- */
 
 /* Work out a line in an arena; false if memory ran out. */
@@ -140,8 +117,8 @@ static bool take_in(struct talk *t, struct rb_arena *arena, const char *text)
 	t->warned |= file->findings.of_severity[RB_WARNING] > 0;
 	if (read && !answer(t, arena, c))
 		return false;
-	if (!messages_wait(t))
-		return tell(t, &file->findings);
+	if (!rb_job_tells_json(&t->job))
+		return rb_job_say(&t->job, &file->findings);
 	if (file->findings.count) {
 		*t->job.last = file;
 		t->job.last = &file->next;
@@ -152,7 +129,8 @@ static bool take_in(struct talk *t, struct rb_arena *arena, const char *text)
 /* Messages that wait keep their line's memory; otherwise a line gives it back. */
 static bool take_line(struct talk *t, const char *text)
 {
-	struct rb_arena *arena = messages_wait(t) ? t->job.arena : rb_arena_new(NULL);
+	struct rb_arena *arena =
+		rb_job_tells_json(&t->job) ? t->job.arena : rb_arena_new(NULL);
 	bool done = arena && take_in(t, arena, text);
 
 	if (arena != t->job.arena)

@@ -271,13 +271,19 @@ static const char *outcome_of(const struct rb_job *job,
 	return NULL;
 }
 
+static struct rb_text_style style_of(const struct rb_job *job)
+{
+	int wish = rb_given_number(job->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
+
+	return (struct rb_text_style){
+		RB_TEXT_COLUMNS, rb_stream_color(STDERR_FILENO, (enum rb_color)wish)
+	};
+}
+
 static bool write_messages_text(const struct rb_job *job, struct rb_sink *sink,
 				const char *not_done)
 {
-	int wish = rb_given_number(job->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-	struct rb_text_style style = {
-		RB_TEXT_COLUMNS, rb_stream_color(STDERR_FILENO, (enum rb_color)wish)
-	};
+	struct rb_text_style style = style_of(job);
 
 	for (const struct rb_job_file *f = job->first; f; f = f->next) {
 		struct rb_findings findings = kept(job, &f->findings);
@@ -311,7 +317,7 @@ static bool write_messages_json(const struct rb_job *job, struct rb_sink *sink)
 	return worded;
 }
 
-static bool tells_json(const struct rb_job *job)
+bool rb_job_tells_json(const struct rb_job *job)
 {
 	return rb_given_number(job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
 	       RB_MESSAGES_JSON;
@@ -326,16 +332,29 @@ static void tell(struct rb_job *job, const char *not_done)
 		return;
 	rb_stream_open(&stream, STDERR_FILENO);
 	if (!ran_out(job) &&
-	    (tells_json(job) ? write_messages_json(job, &stream.sink)
-			     : write_messages_text(job, &stream.sink, not_done)))
+	    (rb_job_tells_json(job) ? write_messages_json(job, &stream.sink)
+				    : write_messages_text(job, &stream.sink, not_done)))
 		rb_stream_close(&stream, job->status);
 	else
 		rb_job_no_memory(job);
 }
 
+bool rb_job_say(const struct rb_job *job, const struct rb_findings *findings)
+{
+	bool quiet = rb_given(job->line, RB_OPTION_QUIET);
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	if (!rb_messages_write_text(&stream.sink, findings, quiet ? RB_FAILED : RB_NOTE,
+				    style_of(job)))
+		return false; /* half a message is not sent off */
+	rb_stream_close(&stream, RB_EXIT_HOLDS);
+	return true;
+}
+
 void rb_job_tell(struct rb_job *job)
 {
-	if (tells_json(job))
+	if (rb_job_tells_json(job))
 		return;
 	tell(job, NULL);
 	for (struct rb_job_file *f = job->first; f; f = f->next)

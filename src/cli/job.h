@@ -76,6 +76,12 @@ void rb_job_no_memory(struct rb_job *job);
 /* Complain about an option's value that could be judged only with a file at hand. */
 void rb_job_refuse(struct rb_job *job, enum rb_option option);
 
+/* Do messages go out together, as JSON, at the end? */
+bool rb_job_tells_json(const struct rb_job *job);
+
+/* Say at once what was found in a line that was typed; false without memory. */
+bool rb_job_say(const struct rb_job *job, const struct rb_findings *findings);
+
 /* Say what was found so far, unless messages go out together at the end: for a command
  * that then asks for more. */
 void rb_job_tell(struct rb_job *job);

@@ -73,6 +73,9 @@ const struct scene scenes[] = {
 { LINE("dig", "larch-plan.csv", "--hi", "102.65", "--at", "0+24", "--rod", "11.43", "-f", "json") },
 { LINE("dig", "larch-plan.csv", "--hi", "102.65"), .input = "larch-dig.txt" },
 { LINE("dig", "larch-plan.csv", "--hi", "102.65", "-f", "json", "-o", "out/dig.json"), .input = "larch-dig.txt" },
+{ LINE("dig", "larch-plan.csv", TODAY, "--benchmark", "98", "--backsight", "4.7", "--steps"), .input = "larch-dig.txt" },
+{ LINE("dig", "larch-plan.csv", "--hi", "102.65"), .input = "refused.txt" },
+{ LINE("dig", "larch-plan.csv", "--hi", "102.65", "--messages", "json"), .input = "refused.txt" },
 { LINE("dig", "--hub", "5.0", "--cut", "7.5", "--rod", "12.2") },
 
 { LINE("record", BOOKS) },
