@@ -11,7 +11,8 @@
 /* What the steps below work on. */
 struct work {
 	struct rb_arena *arena;
-	struct rb_findings *findings;
+	struct rb_findings *findings; /* about the book */
+	struct rb_findings *of_plan;
 	const struct rb_minimum *minimum;
 	struct rb_laid *laid;
 	rb_length *step; /* by shot: how much higher the pipe comes in */
@@ -258,7 +259,7 @@ static void judge(struct work *w)
 		judge_leg(w, i);
 	report_ponds(w);
 	if (!rb_length_given(w->laid->inverts->plan->grade_tolerance))
-		rb_findings_add(w->findings, RB_CODE_NO_GRADE_TOLERANCE, rb_in_file(),
+		rb_findings_add(w->of_plan, RB_CODE_NO_GRADE_TOLERANCE, rb_in_file(),
 				rb_nothing(), rb_nothing());
 }
 
@@ -274,10 +275,10 @@ static bool take_room(struct work *w, uint32_t spots)
 }
 
 struct rb_laid *rb_laid(struct rb_arena *arena, struct rb_findings *findings,
-			const struct rb_inverts *inverts, const struct rb_spots *spots,
-			const struct rb_minimum *minimum)
+			struct rb_findings *of_plan, const struct rb_inverts *inverts,
+			const struct rb_spots *spots, const struct rb_minimum *minimum)
 {
-	struct work w = { arena, findings, minimum, NULL, NULL };
+	struct work w = { arena, findings, of_plan, minimum, NULL, NULL };
 
 	if (!take_room(&w, spots->count))
 		return NULL;

@@ -27,8 +27,8 @@ static struct check laid_of(const char *plan, const char *book)
 	if (c.job.plan)
 		minimum.slope = c.job.plan->minimum;
 	if (c.job.inverts && spots)
-		c.laid =
-			rb_laid(c.job.arena, &c.findings, c.job.inverts, spots, &minimum);
+		c.laid = rb_laid(c.job.arena, &c.findings, &c.job.findings, c.job.inverts,
+				 spots, &minimum);
 	return c;
 }
 
@@ -131,7 +131,7 @@ static void deviation_is_judged_where_a_tolerance_is_given(void **state)
 
 	c = laid_of(LINE, BOOK "A,0,,,9.50,,invert\nC,100,,,11.97,,invert\n");
 	assert_int_equal(c.findings.of_code[RB_CODE_LAID_OUT], 0);
-	assert_int_equal(c.findings.of_code[RB_CODE_NO_GRADE_TOLERANCE], 1);
+	assert_int_equal(c.job.findings.of_code[RB_CODE_NO_GRADE_TOLERANCE], 1);
 	job_end(&c.job);
 }
 
