@@ -133,8 +133,7 @@ static const struct rb_jurisdiction *find_jurisdiction(struct work *w)
 		return found;
 	if (!strpbrk(plan->jurisdiction, "./")) {
 		rb_findings_add(&w->input.file->findings, RB_CODE_BAD_KEY,
-				rb_at(0, RB_WHOLE_ROW, NULL, "jurisdiction"),
-				rb_text(plan->jurisdiction),
+				plan->jurisdiction_place, rb_text(plan->jurisdiction),
 				rb_text("us osha, alberta, bc, ontario, canada federal, "
 					"or a file such as county.csv"));
 		return NULL;
