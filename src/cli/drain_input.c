@@ -2,6 +2,8 @@
 /* A plan or a straight pipe, and today's height of instrument. */
 #include "cli/drain_input.h"
 
+#include "drain/stations.h"
+
 /* What gives a straight pipe, and only that. */
 static const enum rb_option straight[] = { RB_OPTION_INVERT, RB_OPTION_SLOPE,
 					   RB_OPTION_LENGTH, RB_OPTION_OUTLET };
@@ -56,6 +58,7 @@ static bool make_plan(struct rb_drain_input *input, struct rb_job *job)
 
 bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job)
 {
+	struct rb_inverts *inverts;
 	rb_length interval;
 
 	*input = (struct rb_drain_input){ .file = NULL };
@@ -64,9 +67,11 @@ bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job)
 	interval = rb_value_length(&input->values, RB_OPTION_INTERVAL, RB_OF_RUN, 0);
 	if (!rb_findings_allow_result(rb_values_findings(&input->values)))
 		return false;
-	input->inverts =
-		rb_inverts(job->arena, &input->file->findings, input->plan, interval);
-	return input->inverts;
+	input->inverts = inverts = rb_inverts(job->arena, &input->file->findings,
+					      input->plan, rb_length_none());
+	return inverts && (!rb_length_given(interval) ||
+			   rb_stations_add(job->arena, rb_values_findings(&input->values),
+					   inverts, interval));
 }
 
 /* -- height of instrument -- */
