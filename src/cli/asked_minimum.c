@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "cli/refusal.h"
 #include "drain/pipe.h"
 
 const char *rb_beside_plan(struct rb_job *job, const struct rb_plan *plan,
@@ -33,7 +34,7 @@ static bool find_size(struct rb_values *values, const struct rb_plan *plan,
 		return true;
 	*size = rb_pipe_size_parse(text, strlen(text));
 	if (!rb_length_given(*size))
-		rb_job_refuse(values->job, RB_OPTION_SIZE);
+		rb_refuse_value(values->job, RB_OPTION_SIZE);
 	return rb_length_given(*size);
 }
 
@@ -67,11 +68,11 @@ static bool misuses(struct rb_values *values, const struct rb_plan *plan)
 	bool by_plan = plan && *plan->rules && !minimum;
 
 	if (rules && minimum)
-		rb_values_misused(values->job, RB_OPTION_MINIMUM,
-				  "and --rules cannot stand together");
+		rb_refuse_use(values->job, RB_OPTION_MINIMUM,
+			      "and --rules cannot stand together");
 	else if (rb_given(line, RB_OPTION_SIZE) && !rules && !by_plan)
-		rb_values_misused(values->job, RB_OPTION_SIZE,
-				  "is looked up in a rules file: give --rules");
+		rb_refuse_use(values->job, RB_OPTION_SIZE,
+			      "is looked up in a rules file: give --rules");
 	else
 		return false;
 	return true;

@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "cli/refusal.h"
 #include "cli/style.h"
 
 static const char *const on_words[] = { "trench", "invert", "top" };
@@ -43,14 +44,14 @@ static bool read_hub(struct rb_digging *w)
 
 	for (size_t i = 0; i < sizeof not_here / sizeof *not_here; i++)
 		if (rb_given(w->job->line, not_here[i])) {
-			rb_values_misused(w->job, not_here[i],
-					  "goes with a plan, and --hub stands without");
+			rb_refuse_use(w->job, not_here[i],
+				      "goes with a plan, and --hub stands without");
 			return false;
 		}
 	if (!rb_given(w->job->line, RB_OPTION_HUB) ||
 	    !rb_given(w->job->line, RB_OPTION_CUT) || w->job->line->files) {
-		rb_values_misused(w->job, RB_OPTION_HUB,
-				  "and --cut stand together, and without a plan");
+		rb_refuse_use(w->job, RB_OPTION_HUB,
+			      "and --cut stand together, and without a plan");
 		return false;
 	}
 	if (!rb_values_begin(w->values, w->job, unit))
@@ -86,9 +87,9 @@ static bool read_line(struct rb_digging *w)
 			       w->answer.benchmark))
 		return false;
 	if (!rb_length_given(w->answer.today.hi)) {
-		rb_values_misused(w->job, RB_OPTION_HI,
-				  "is needed, or --benchmark with --backsight: today's, "
-				  "never an older one");
+		rb_refuse_use(w->job, RB_OPTION_HI,
+			      "is needed, or --benchmark with --backsight: today's, "
+			      "never an older one");
 		return false;
 	}
 	w->rod = w->input.plan->rod;
@@ -223,10 +224,10 @@ static bool is_misused(struct rb_job *job)
 	bool one = rb_given(line, RB_OPTION_ROD);
 
 	if (one && !rb_given(line, RB_OPTION_AT) && !is_from_hub(line))
-		rb_values_misused(job, RB_OPTION_AT, "is needed beside --rod");
+		rb_refuse_use(job, RB_OPTION_AT, "is needed beside --rod");
 	else if (!one && line->files && !strcmp(line->file[0], "-"))
-		rb_values_misused(job, RB_OPTION_ROD,
-				  "is needed where the plan comes from standard input");
+		rb_refuse_use(job, RB_OPTION_ROD,
+			      "is needed where the plan comes from standard input");
 	else
 		return false;
 	return true;

@@ -2,6 +2,7 @@
 /* A plan or a straight pipe, and today's height of instrument. */
 #include "cli/drain_input.h"
 
+#include "cli/refusal.h"
 #include "drain/stations.h"
 
 /* What gives a straight pipe, and only that. */
@@ -13,8 +14,8 @@ static bool read_plan(struct rb_drain_input *input, struct rb_job *job)
 {
 	for (size_t i = 0; i < sizeof straight / sizeof *straight; i++)
 		if (rb_given(job->line, straight[i])) {
-			rb_values_misused(job, straight[i],
-					  "stands in place of a plan, not beside one");
+			rb_refuse_use(job, straight[i],
+				      "stands in place of a plan, not beside one");
 			return false;
 		}
 	input->file = rb_job_read(job, job->line->file[0]);
@@ -36,10 +37,9 @@ static bool make_plan(struct rb_drain_input *input, struct rb_job *job)
 
 	for (size_t i = 0; i < NEEDED; i++)
 		if (!rb_given(job->line, straight[i])) {
-			rb_values_misused(
-				job, straight[i],
-				"is needed where there is no plan: give a plan, "
-				"or --invert, --slope and --length");
+			rb_refuse_use(job, straight[i],
+				      "is needed where there is no plan: give a plan, "
+				      "or --invert, --slope and --length");
 			return false;
 		}
 	if (!rb_values_begin(values, job, unit))
@@ -83,14 +83,13 @@ static bool hi_misused(const struct rb_values *values)
 	int backsights = line->option[RB_OPTION_BACKSIGHT].times;
 
 	if (rb_given(line, RB_OPTION_HI) && benchmarks + backsights)
-		rb_values_misused(
-			values->job, RB_OPTION_HI,
-			"and --benchmark with --backsight cannot stand together");
+		rb_refuse_use(values->job, RB_OPTION_HI,
+			      "and --benchmark with --backsight cannot stand together");
 	else if (benchmarks != backsights)
-		rb_values_misused(values->job,
-				  benchmarks < backsights ? RB_OPTION_BENCHMARK
-							  : RB_OPTION_BACKSIGHT,
-				  "is missing: each --benchmark has a --backsight");
+		rb_refuse_use(values->job,
+			      benchmarks < backsights ? RB_OPTION_BENCHMARK
+						      : RB_OPTION_BACKSIGHT,
+			      "is missing: each --benchmark has a --backsight");
 	else
 		return false;
 	return true;

@@ -4,6 +4,7 @@
 
 #include "cli/asked_minimum.h"
 #include "cli/page.h"
+#include "cli/refusal.h"
 #include "cli/style.h"
 #include "cli/used_book.h"
 #include "report/fall_json.h"
@@ -43,12 +44,12 @@ static bool take_options(struct rb_values *values, struct rb_fall_options *optio
 	bool two = rb_given(line, RB_OPTION_FROM);
 
 	if (two != rb_given(line, RB_OPTION_TO)) {
-		rb_values_misused(job, two ? RB_OPTION_TO : RB_OPTION_FROM,
-				  "is missing: a leg has two ends");
+		rb_refuse_use(job, two ? RB_OPTION_TO : RB_OPTION_FROM,
+			      "is missing: a leg has two ends");
 		return false;
 	}
 	if (!two && rb_given(line, RB_OPTION_LENGTH)) {
-		rb_values_misused(job, RB_OPTION_LENGTH, "goes with --from and --to");
+		rb_refuse_use(job, RB_OPTION_LENGTH, "goes with --from and --to");
 		return false;
 	}
 	options->from = rb_given_text(line, RB_OPTION_FROM);

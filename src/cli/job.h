@@ -73,8 +73,10 @@ void rb_job_failed(struct rb_job *job, const char *name, int error);
 /* Say, once, that memory ran out. */
 void rb_job_no_memory(struct rb_job *job);
 
-/* Complain about an option's value that could be judged only with a file at hand. */
-void rb_job_refuse(struct rb_job *job, enum rb_option option);
+/* Keep what is to be said of a file for the object at the end; false where messages are
+ * text, and are told at once. */
+bool rb_job_keep(struct rb_job *job, enum rb_code code, const char *file,
+		 struct rb_argument first, struct rb_argument second);
 
 /* Do messages go out together, as JSON, at the end? */
 bool rb_job_tells_json(const struct rb_job *job);

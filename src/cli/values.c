@@ -3,10 +3,6 @@
 #include "cli/values.h"
 
 #include <string.h>
-#include <unistd.h>
-
-#include "cli/complaint.h"
-#include "cli/stream.h"
 
 bool rb_values_begin(struct rb_values *values, struct rb_job *job, enum rb_unit unit)
 {
@@ -129,13 +125,4 @@ rb_slope rb_value_minimum(struct rb_values *values)
 		rb_findings_add(values->cells.findings, RB_CODE_SLOPE_NOT_DOWN,
 				place_of("--minimum"), rb_text(text), rb_nothing());
 	return slope;
-}
-
-void rb_values_misused(struct rb_job *job, enum rb_option option, const char *words)
-{
-	struct rb_stream stream;
-
-	rb_stream_open(&stream, STDERR_FILENO);
-	rb_complain_misuse(job->line->command, option, words, &stream.sink);
-	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
 }

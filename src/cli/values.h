@@ -52,7 +52,4 @@ rb_slope rb_value_minimum(struct rb_values *values);
 /* A chainage in words. */
 rb_length rb_value_chainage(struct rb_values *values, const char *text, const char *what);
 
-/* Complain that an option may not stand so ("is not for a plan"). */
-void rb_values_misused(struct rb_job *job, enum rb_option option, const char *words);
-
 #endif

@@ -318,7 +318,9 @@ static void put_numbered(struct wording *w, int i, const char *form, size_t leng
 {
 	bool is_length = w->finding->argument[i].kind == RB_LENGTH;
 
-	if (!strncmp(form, " off}", 5) && is_length)
+	if (!strncmp(form, " whole}", 7)) /* made visible when it was put together */
+		put(w, w->finding->argument[i].text);
+	else if (!strncmp(form, " off}", 5) && is_length)
 		put_off(w, i);
 	else if (!strncmp(form, " size}", 6) && is_length)
 		put_length(w, i, true);

@@ -20,6 +20,9 @@ const struct scene scenes[] = {
 { LINE("new", "peg", "out/peg.csv", "-u", "m") },
 { LINE("new", "rules", "out/rules.csv") },
 { LINE("new", "book", "out/book.csv"), OLD("out/book.csv") },
+{ LINE("new", "book", "out/book.csv", "--messages", "json"), OLD("out/book.csv") },
+{ LINE("new", "book", "out/book.csv", "--messages", "json") },
+{ LINE("new", "boko", "--messages", "json") },
 
 { LINE("reduce", "larch.csv") },
 { LINE("reduce", "larch.csv", "--steps", "-u", "ft-in") },
@@ -36,6 +39,7 @@ const struct scene scenes[] = {
 { LINE("reduce", "-", "--tolerance", "none", "--adjust", "distance"), .input = "larch.csv" },
 { LINE("reduce", "bad.csv") },
 { LINE("reduce", "bad.csv", "--messages", "json") },
+{ LINE("reduce", "larch.csv", "--messages", "json", "-o", "out/new.txt") },
 { LINE("reduce", "inches.csv", "--strict") },
 { LINE("reduce", "wild.csv") },
 { LINE("reduce", "wild.csv", "-f", "json", "--quiet") },
