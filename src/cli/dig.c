@@ -34,26 +34,9 @@ static rb_length read_cut(struct rb_digging *w)
 
 static bool read_hub(struct rb_digging *w)
 {
-	static const enum rb_option not_here[] = {
-		RB_OPTION_AT,        RB_OPTION_ON,        RB_OPTION_HI,
-		RB_OPTION_BENCHMARK, RB_OPTION_BACKSIGHT, RB_OPTION_INVERT,
-		RB_OPTION_SLOPE,     RB_OPTION_LENGTH,    RB_OPTION_OUTLET
-	};
 	enum rb_unit unit = rb_given_unit(w->job->line, RB_FEET);
 	rb_length hub, cut;
 
-	for (size_t i = 0; i < sizeof not_here / sizeof *not_here; i++)
-		if (rb_given(w->job->line, not_here[i])) {
-			rb_refuse_use(w->job, not_here[i],
-				      "goes with a plan, and --hub stands without");
-			return false;
-		}
-	if (!rb_given(w->job->line, RB_OPTION_HUB) ||
-	    !rb_given(w->job->line, RB_OPTION_CUT) || w->job->line->files) {
-		rb_refuse_use(w->job, RB_OPTION_HUB,
-			      "and --cut stand together, and without a plan");
-		return false;
-	}
 	if (!rb_values_begin(w->values, w->job, unit))
 		return false;
 	w->rod = rb_length_of(USUAL_ROD);
@@ -86,12 +69,6 @@ static bool read_line(struct rb_digging *w)
 	    !rb_todays_hi_read(w->values, w->input.plan, &w->answer.today,
 			       w->answer.benchmark))
 		return false;
-	if (!rb_length_given(w->answer.today.hi)) {
-		rb_refuse_use(w->job, RB_OPTION_HI,
-			      "is needed, or --benchmark with --backsight: today's, "
-			      "never an older one");
-		return false;
-	}
 	w->rod = w->input.plan->rod;
 	w->surface = surfaces[on];
 	if (!rb_dig_knows(rb_values_findings(w->values), w->input.plan, w->surface))
@@ -218,19 +195,52 @@ static void answer_one(struct rb_digging *w)
 	rb_job_write(w->job, write_one, w);
 }
 
-static bool is_misused(struct rb_job *job)
+/* -- what does not go together -- */
+
+static bool is_hub_misused(struct rb_job *job)
+{
+	static const enum rb_option not_here[] = {
+		RB_OPTION_AT,        RB_OPTION_ON,        RB_OPTION_HI,
+		RB_OPTION_BENCHMARK, RB_OPTION_BACKSIGHT, RB_OPTION_INVERT,
+		RB_OPTION_SLOPE,     RB_OPTION_LENGTH,    RB_OPTION_OUTLET
+	};
+	const struct rb_command_line *line = job->line;
+
+	for (size_t i = 0; i < sizeof not_here / sizeof *not_here; i++)
+		if (rb_given(line, not_here[i])) {
+			rb_refuse_use(job, not_here[i],
+				      "goes with a plan, and --hub stands without");
+			return true;
+		}
+	if (!rb_given(line, RB_OPTION_HUB) || !rb_given(line, RB_OPTION_CUT) ||
+	    line->files)
+		rb_refuse_use(job, RB_OPTION_HUB,
+			      "and --cut stand together, and without a plan");
+	return job->status;
+}
+
+static bool is_line_misused(struct rb_job *job)
 {
 	const struct rb_command_line *line = job->line;
 	bool one = rb_given(line, RB_OPTION_ROD);
 
-	if (one && !rb_given(line, RB_OPTION_AT) && !is_from_hub(line))
+	if (rb_drain_is_misused(job))
+		return true;
+	if (!rb_given(line, RB_OPTION_HI) && !rb_given(line, RB_OPTION_BENCHMARK))
+		rb_refuse_use(job, RB_OPTION_HI,
+			      "is needed, or --benchmark with --backsight: today's, "
+			      "never an older one");
+	else if (one && !rb_given(line, RB_OPTION_AT))
 		rb_refuse_use(job, RB_OPTION_AT, "is needed beside --rod");
 	else if (!one && line->files && !strcmp(line->file[0], "-"))
 		rb_refuse_use(job, RB_OPTION_ROD,
 			      "is needed where the plan comes from standard input");
-	else
-		return false;
-	return true;
+	return job->status;
+}
+
+static bool is_misused(struct rb_job *job)
+{
+	return (is_from_hub(job->line) ? is_hub_misused : is_line_misused)(job);
 }
 
 enum rb_exit rb_run_dig(const struct rb_command_line *line)

@@ -181,6 +181,8 @@ enum rb_exit rb_run_drain(const struct rb_command_line *line)
 	struct work w = { .job = &job };
 
 	rb_job_begin(&job, line);
-	drain(&w);
+	if (!job.status && !rb_drain_is_misused(&job) &&
+	    !rb_minimum_is_misused(&job, line->files))
+		drain(&w);
 	return rb_job_end(&job, "not worked out");
 }

@@ -10,14 +10,47 @@ static const enum rb_option straight[] = { RB_OPTION_INVERT, RB_OPTION_SLOPE,
 					   RB_OPTION_LENGTH, RB_OPTION_OUTLET };
 #define NEEDED 3 /* of them: --outlet may be left out */
 
+/* -- what does not go together -- */
+
+static bool is_line_misused(struct rb_job *job)
+{
+	bool plan = job->line->files > 0;
+	size_t asked = plan ? sizeof straight / sizeof *straight : NEEDED;
+
+	for (size_t i = 0; i < asked; i++)
+		if (rb_given(job->line, straight[i]) == plan) {
+			rb_refuse_use(job, straight[i],
+				      plan ? "stands in place of a plan, not beside one"
+					   : "is needed where there is no plan: give a "
+					     "plan, or --invert, --slope and --length");
+			return true;
+		}
+	return false;
+}
+
+bool rb_drain_is_misused(struct rb_job *job)
+{
+	const struct rb_command_line *line = job->line;
+	int benchmarks = line->option[RB_OPTION_BENCHMARK].times;
+	int backsights = line->option[RB_OPTION_BACKSIGHT].times;
+
+	if (is_line_misused(job))
+		return true;
+	if (rb_given(line, RB_OPTION_HI) && benchmarks + backsights)
+		rb_refuse_use(job, RB_OPTION_HI,
+			      "and --benchmark with --backsight cannot stand together");
+	else if (benchmarks != backsights)
+		rb_refuse_use(job,
+			      benchmarks < backsights ? RB_OPTION_BENCHMARK
+						      : RB_OPTION_BACKSIGHT,
+			      "is missing: each --benchmark has a --backsight");
+	return job->status;
+}
+
+/* -- the line -- */
+
 static bool read_plan(struct rb_drain_input *input, struct rb_job *job)
 {
-	for (size_t i = 0; i < sizeof straight / sizeof *straight; i++)
-		if (rb_given(job->line, straight[i])) {
-			rb_refuse_use(job, straight[i],
-				      "stands in place of a plan, not beside one");
-			return false;
-		}
 	input->file = rb_job_read(job, job->line->file[0]);
 	if (!input->file)
 		return false;
@@ -35,13 +68,6 @@ static bool make_plan(struct rb_drain_input *input, struct rb_job *job)
 	rb_length invert, length;
 	rb_slope slope;
 
-	for (size_t i = 0; i < NEEDED; i++)
-		if (!rb_given(job->line, straight[i])) {
-			rb_refuse_use(job, straight[i],
-				      "is needed where there is no plan: give a plan, "
-				      "or --invert, --slope and --length");
-			return false;
-		}
 	if (!rb_values_begin(values, job, unit))
 		return false;
 	input->file = values->words;
@@ -76,32 +102,11 @@ bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job)
 
 /* -- height of instrument -- */
 
-static bool hi_misused(const struct rb_values *values)
-{
-	const struct rb_command_line *line = values->job->line;
-	int benchmarks = line->option[RB_OPTION_BENCHMARK].times;
-	int backsights = line->option[RB_OPTION_BACKSIGHT].times;
-
-	if (rb_given(line, RB_OPTION_HI) && benchmarks + backsights)
-		rb_refuse_use(values->job, RB_OPTION_HI,
-			      "and --benchmark with --backsight cannot stand together");
-	else if (benchmarks != backsights)
-		rb_refuse_use(values->job,
-			      benchmarks < backsights ? RB_OPTION_BENCHMARK
-						      : RB_OPTION_BACKSIGHT,
-			      "is missing: each --benchmark has a --backsight");
-	else
-		return false;
-	return true;
-}
-
 bool rb_todays_hi_read(struct rb_values *values, const struct rb_plan *plan,
 		       struct rb_todays_hi *today,
 		       struct rb_sighted_benchmark benchmark[static 2])
 {
 	*today = (struct rb_todays_hi){ rb_length_none(), false, rb_length_none() };
-	if (hi_misused(values))
-		return false;
 	for (int i = 0; i < 2; i++)
 		benchmark[i] = (struct rb_sighted_benchmark){
 			rb_value_length(values, RB_OPTION_BENCHMARK, RB_OF_ELEVATION, i),

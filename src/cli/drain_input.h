@@ -21,7 +21,10 @@ struct rb_drain_input {
 	bool has_plan;
 };
 
-/* Read the line; false after an error. */
+/* Refuse options that do not go together, before a file is read. */
+bool rb_drain_is_misused(struct rb_job *job);
+
+/* Read the line of a command line that was found in order; false after an error. */
 bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job);
 
 /* Today's height of instrument from --hi, or from --benchmark and --backsight, readings
