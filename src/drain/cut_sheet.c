@@ -4,6 +4,7 @@
 
 #include "drain/ground.h"
 #include "drain/match.h"
+#include "level/shot_again.h"
 
 /* What the steps below work on. */
 struct work {
@@ -124,7 +125,8 @@ static bool take_spots(struct work *w)
 	if (!station)
 		return false;
 	for (uint32_t i = 0; i < spots->count; i++)
-		if (is_wanted(&spots->spot[i]))
+		if (is_wanted(&spots->spot[i]) &&
+		    !rb_was_shot_again(w->of_ground, spots, &spots->spot[i]))
 			take_spot(w, &spots->spot[i], station[i]);
 	rb_ground_sort(&w->ground);
 	return true;

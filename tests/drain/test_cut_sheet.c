@@ -335,6 +335,23 @@ static void metric_boards_stand_on_half_metres(void **state)
 	job_end(&s.job);
 }
 
+/* Ground that was filled and shot again, and a hub that was knocked and set anew. */
+static void the_last_shot_counts(void **state)
+{
+	struct sheet s = sheet_of(PLAN,
+				  BOOK "BM,,100.00,4.00,,,\nA,0,,,4.00,,ground\n"
+				       "A,0,,,5.00,,hub\nA,0,,,3.50,,ground\n"
+				       "A,0,,,5.10,,hub\n",
+				  NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[0].ground.nm, FT(100, 5000).nm);
+	assert_int_equal(s.sheet->cut[0].hub.nm, FT(98, 9000).nm);
+	assert_int_equal(s.findings.of_code[RB_CODE_SHOT_AGAIN], 2);
+	job_end(&s.job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -354,6 +371,7 @@ int main(void)
 		cmocka_unit_test(what_is_missing_is_said_once),
 		cmocka_unit_test(no_ground_book_still_gives_the_pipe),
 		cmocka_unit_test(metric_boards_stand_on_half_metres),
+		cmocka_unit_test(the_last_shot_counts),
 	};
 
 	return cmocka_run_group_tests_name("cut sheet", tests, NULL, NULL);
