@@ -318,7 +318,7 @@ static void tell(struct rb_job *job, const char *not_done)
 {
 	struct rb_stream stream;
 
-	if (job->no_memory)
+	if (job->no_memory || (job->refused && !rb_job_tells_json(job)))
 		return;
 	rb_stream_open(&stream, STDERR_FILENO);
 	if (!ran_out(job) &&

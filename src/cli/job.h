@@ -28,6 +28,7 @@ struct rb_job {
 	struct rb_job_file *first, **last;
 	enum rb_exit status; /* RB_EXIT_SYSTEM or RB_EXIT_INPUT once that is known */
 	bool no_memory;      /* it ran out, and that was said */
+	bool refused; /* the command line was, and that was said: it is told alone */
 };
 
 /* Begin a job.  It must be ended, whatever happens between. */

@@ -43,6 +43,7 @@ void rb_misuse_end(struct rb_misuse *misuse)
 	else if (as_json)
 		rb_job_keep(job, RB_CODE_USAGE, "command line",
 			    rb_text(misuse->phrase.text), rb_nothing());
+	job->refused = true;
 	if (!job->status)
 		job->status = RB_EXIT_INPUT;
 }
