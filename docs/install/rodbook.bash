@@ -4,14 +4,14 @@
 # The commands; each may take the options of its own below.
 _rodbook_commands="new reduce fall drain dig record check peg convert practice"
 
-_rodbook_usual="--format --output --unit --decimals --fraction --strict --quiet
-	--color --messages --help"
+_rodbook_always="--strict --quiet --color --messages --help"
+_rodbook_usual="$_rodbook_always --format --output --unit --decimals --fraction"
 
 # What a command takes.
 _rodbook_options() {
 	local usual=$_rodbook_usual
 	case $1 in
-	new) echo "--unit --help" ;;
+	new) echo "$_rodbook_always --unit" ;;
 	reduce) echo "$usual --steps --tolerance --adjust --adjust-anyway" ;;
 	fall) echo "$usual --steps --from --to --length --minimum --rules --size --outlet" ;;
 	drain) echo "$usual --steps --length --minimum --rules --size --outlet --ground --laid
@@ -22,7 +22,7 @@ _rodbook_options() {
 	check) echo "$usual --steps --marks --answers" ;;
 	peg) echo "$usual --book" ;;
 	convert) echo "$usual --steps --table" ;;
-	practice) echo "--format --output --unit --fraction --color --help --kind --seed
+	practice) echo "$_rodbook_always --format --output --unit --fraction --kind --seed
 		--count --answers --plant --setups --inverted" ;;
 	*) echo "--help --version" ;;
 	esac

@@ -94,6 +94,7 @@ struct rb_place {
 	const char *heading; /* what the cell holds ("backsight"), or NULL; constant */
 	uint32_t column;     /* from 1, in characters: of a line that no file was read
 			      * for, and so without a cell; 0: the whole line */
+	uint32_t width;      /* of that, how many characters are meant */
 };
 
 #define RB_ARGUMENTS 4
@@ -111,6 +112,8 @@ struct rb_source;
 struct rb_findings {
 	const char *file;               /* as the user named it; borrowed */
 	const struct rb_source *source; /* its text, once read; for quoting a row */
+	const char
+		*typed; /* a line that no file was read for, for quoting it; borrowed */
 	struct rb_arena *arena;
 	struct rb_finding **item; /* in the order found */
 	size_t count;             /* kept in item */
@@ -159,7 +162,7 @@ const char *rb_code_name(enum rb_code code);
 static inline struct rb_place rb_at(uint32_t line, int32_t cell, const char *point,
 				    const char *heading)
 {
-	return (struct rb_place){ line, cell, point, heading, 0 };
+	return (struct rb_place){ line, cell, point, heading, 0, 0 };
 }
 
 /* The file as a whole. */

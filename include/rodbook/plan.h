@@ -84,7 +84,7 @@ struct rb_plan_row {
 struct rb_plan {
 	const char *file; /* as the user named it */
 	const char *drain, *datum, *jurisdiction, *rules;
-	struct rb_place rules_place, slope_place; /* of the keys */
+	struct rb_place rules_place, slope_place, jurisdiction_place; /* of the keys */
 	enum rb_unit unit;
 	bool decimal_comma;
 	struct rb_pipe pipe;

@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "cli/refusal.h"
 #include "drain/pipe.h"
 
 const char *rb_beside_plan(struct rb_job *job, const struct rb_plan *plan,
@@ -22,19 +23,14 @@ const char *rb_beside_plan(struct rb_job *job, const struct rb_plan *plan,
 	return path;
 }
 
-/* --size, or the plan's pipe; false where --size is none. */
-static bool find_size(struct rb_values *values, const struct rb_plan *plan,
-		      rb_length *size)
+/* --size, which was looked at before, or the plan's pipe. */
+static rb_length find_size(const struct rb_command_line *line, const struct rb_plan *plan)
 {
-	const char *text = rb_given_text(values->job->line, RB_OPTION_SIZE);
+	const char *text = rb_given_text(line, RB_OPTION_SIZE);
 
-	*size = plan ? plan->pipe.size : rb_length_none();
-	if (!text)
-		return true;
-	*size = rb_pipe_size_parse(text, strlen(text));
-	if (!rb_length_given(*size))
-		rb_job_refuse(values->job, RB_OPTION_SIZE);
-	return rb_length_given(*size);
+	if (text)
+		return rb_pipe_size_parse(text, strlen(text));
+	return plan ? plan->pipe.size : rb_length_none();
 }
 
 /* Where a size that is missing should have been written. */
@@ -49,8 +45,7 @@ static bool by_rules(struct rb_values *values, const struct rb_plan *plan,
 	struct rb_job_file *file;
 	struct rb_rules *rules;
 
-	if (!find_size(values, plan, &out->size))
-		return false;
+	out->size = find_size(values->job->line, plan);
 	file = rb_job_read(values->job, name);
 	rules = file ? rb_rules_read(values->job->arena, &file->findings,
 				     file->input.bytes, file->input.length)
@@ -59,19 +54,29 @@ static bool by_rules(struct rb_values *values, const struct rb_plan *plan,
 					    &out->minimum);
 }
 
-static bool misuses(struct rb_values *values, const struct rb_plan *plan)
+static bool is_no_size(const char *text)
 {
-	const struct rb_command_line *line = values->job->line;
+	return text && !rb_length_given(rb_pipe_size_parse(text, strlen(text)));
+}
+
+static void refuse_size(struct rb_job *job)
+{
+	rb_refuse_use(job, RB_OPTION_SIZE, "is looked up in a rules file: give --rules");
+}
+
+bool rb_minimum_is_misused(struct rb_job *job, bool plan)
+{
+	const struct rb_command_line *line = job->line;
 	bool rules = rb_given(line, RB_OPTION_RULES);
 	bool minimum = rb_given(line, RB_OPTION_MINIMUM);
-	bool by_plan = plan && *plan->rules && !minimum;
 
 	if (rules && minimum)
-		rb_values_misused(values->job, RB_OPTION_MINIMUM,
-				  "and --rules cannot stand together");
-	else if (rb_given(line, RB_OPTION_SIZE) && !rules && !by_plan)
-		rb_values_misused(values->job, RB_OPTION_SIZE,
-				  "is looked up in a rules file: give --rules");
+		rb_refuse_use(job, RB_OPTION_MINIMUM,
+			      "and --rules cannot stand together");
+	else if (is_no_size(rb_given_text(line, RB_OPTION_SIZE)))
+		rb_refuse_value(job, RB_OPTION_SIZE);
+	else if (rb_given(line, RB_OPTION_SIZE) && !rules && (minimum || !plan))
+		refuse_size(job);
 	else
 		return false;
 	return true;
@@ -87,8 +92,10 @@ bool rb_ask_minimum(struct rb_values *values, const struct rb_plan *plan,
 			       rb_at(0, RB_WHOLE_ROW, NULL, "--size") };
 
 	*out = (struct rb_asked_minimum){ .size = rb_length_none() };
-	if (misuses(values, plan))
+	if (rb_given(line, RB_OPTION_SIZE) && !rules && !(plan && *plan->rules)) {
+		refuse_size(values->job);
 		return false;
+	}
 	out->overridden = says && (rules || rb_given(line, RB_OPTION_MINIMUM));
 	if (rb_given(line, RB_OPTION_MINIMUM))
 		out->minimum.slope = rb_value_minimum(values);

@@ -18,8 +18,12 @@ struct rb_asked_minimum {
 	bool overridden; /* the plan said otherwise */
 };
 
+/* Refuse options that do not go together, as far as that is seen before a file is read:
+ * `plan`, there will be a plan, and it may name rules. */
+bool rb_minimum_is_misused(struct rb_job *job, bool plan);
+
 /*
- * Find the minimum; false after an error.
+ * Find the minimum of a command line that was found in order; false after an error.
  *
  *   plan  NULL: there is none
  *   file  that of the plan, for findings about it

@@ -23,12 +23,12 @@ void rb_complain_word(const char *word, struct rb_sink *out)
 	rb_sink_char(out, '\'');
 }
 
-static void begin(const struct rb_command *command, struct rb_sink *out)
+void rb_complaint_begin(const struct rb_command *command, struct rb_sink *out)
 {
 	SAY(out, "rodbook ", command->name, ": ");
 }
 
-static void end(const struct rb_command *command, struct rb_sink *out)
+void rb_complaint_end(const struct rb_command *command, struct rb_sink *out)
 {
 	SAY(out, "\n  rodbook ", command->name, " -h says what it takes\n");
 }
@@ -95,7 +95,7 @@ void rb_complain_unknown(const struct rb_command *command, const char *word,
 	if (length < sizeof name)
 		memcpy(name, word + dashes, length);
 	nearest = nearest_option(command, name);
-	begin(command, out);
+	rb_complaint_begin(command, out);
 	rb_sink_text(out, "there is no option ");
 	rb_complain_word(word, out);
 	if (of_another_command(command, name))
@@ -104,15 +104,20 @@ void rb_complain_unknown(const struct rb_command *command, const char *word,
 		rb_sink_text(out, "; what begins with a minus stands behind --");
 	else
 		suggest(&nearest, "--", out);
-	end(command, out);
+	rb_complaint_end(command, out);
+}
+
+void rb_complaint_of_use(enum rb_option option, const char *words, struct rb_sink *out)
+{
+	SAY(out, "--", rb_option_row(option)->name, " ", words);
 }
 
 void rb_complain_misuse(const struct rb_command *command, enum rb_option option,
 			const char *words, struct rb_sink *out)
 {
-	begin(command, out);
-	SAY(out, "--", rb_option_row(option)->name, " ", words);
-	end(command, out);
+	rb_complaint_begin(command, out);
+	rb_complaint_of_use(option, words, out);
+	rb_complaint_end(command, out);
 }
 
 static void print_choices(const char *choices, struct rb_sink *out)
@@ -164,26 +169,32 @@ static void suggest_choice(const char *choices, const char *value, struct rb_sin
 	suggest(&nearest, "", out);
 }
 
-void rb_complain_value(const struct rb_command *command, enum rb_option option,
-		       const char *value, struct rb_sink *out)
+void rb_complaint_of_value(const struct rb_command *command, enum rb_option option,
+			   const char *value, struct rb_sink *out)
 {
 	const struct rb_option_row *row = rb_option_row(option);
 
-	begin(command, out);
 	SAY(out, "--", row->name, " takes ");
 	print_accepted(command, option, out);
 	rb_sink_text(out, ", not ");
 	rb_complain_word(value, out);
 	if (row->kind == RB_CHOICE)
 		suggest_choice(rb_choices(command, option), value, out);
-	end(command, out);
+}
+
+void rb_complain_value(const struct rb_command *command, enum rb_option option,
+		       const char *value, struct rb_sink *out)
+{
+	rb_complaint_begin(command, out);
+	rb_complaint_of_value(command, option, value, out);
+	rb_complaint_end(command, out);
 }
 
 void rb_complain_files(const struct rb_command_line *line, struct rb_sink *out)
 {
 	const struct rb_command *command = line->command;
 
-	begin(command, out);
+	rb_complaint_begin(command, out);
 	if (line->files < command->least) {
 		SAY(out, "something is missing: rodbook ", command->name, " ",
 		    command->operands);
@@ -191,5 +202,5 @@ void rb_complain_files(const struct rb_command_line *line, struct rb_sink *out)
 		rb_sink_text(out, "nothing is known to do with ");
 		rb_complain_word(line->file[command->most], out);
 	}
-	end(command, out);
+	rb_complaint_end(command, out);
 }

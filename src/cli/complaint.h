@@ -14,6 +14,15 @@
 /* 'word', as the user typed it. */
 void rb_complain_word(const char *word, struct rb_sink *out);
 
+/* Each begins with the command and ends with where the rest can be read. */
+void rb_complaint_begin(const struct rb_command *command, struct rb_sink *out);
+void rb_complaint_end(const struct rb_command *command, struct rb_sink *out);
+
+/* What stands between, where an option may not stand so, or its value is not accepted. */
+void rb_complaint_of_use(enum rb_option option, const char *words, struct rb_sink *out);
+void rb_complaint_of_value(const struct rb_command *command, enum rb_option option,
+			   const char *value, struct rb_sink *out);
+
 /* There is no such command; the list ends with one without a name. */
 void rb_complain_command(const struct rb_command *commands, const char *name,
 			 struct rb_sink *out);

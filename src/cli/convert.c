@@ -6,8 +6,8 @@
 #include <string.h>
 #include <unistd.h>
 
-#include "cli/complaint.h"
 #include "cli/page.h"
+#include "cli/refusal.h"
 #include "cli/stream.h"
 #include "cli/style.h"
 #include "notes/sheet.h"
@@ -173,29 +173,26 @@ static struct rb_findings *findings_of(struct rb_job *job, int i)
 	return &file->findings;
 }
 
-static enum rb_exit convert_arguments(const struct rb_command_line *line)
+static void convert_arguments(struct rb_job *job)
 {
+	const struct rb_command_line *line = job->line;
 	const struct rb_conversion_style style = rb_asked_conversion(line);
 	const struct rb_place place = rb_at(0, RB_WHOLE_ROW, NULL, "what was typed");
-	struct rb_job job;
-	struct result result = { .job = &job };
+	struct result result = { .job = job };
 
-	rb_job_begin(&job, line);
-	if (job.arena)
-		result.conversion = rb_arena_take(job.arena, (size_t)line->files,
-						  sizeof *result.conversion);
-	if (job.arena && !result.conversion)
-		rb_job_no_memory(&job);
+	result.conversion =
+		rb_arena_take(job->arena, (size_t)line->files, sizeof *result.conversion);
+	if (!result.conversion)
+		rb_job_no_memory(job);
 	for (int i = 0; result.conversion && i < line->files; i++) {
-		struct rb_findings *findings = findings_of(&job, i);
+		struct rb_findings *findings = findings_of(job, i);
 
 		if (!findings)
 			break;
 		rb_convert(&result.conversion[result.count++], line->file[i], &style,
 			   findings, place);
 	}
-	rb_job_write(&job, write_result, &result);
-	return rb_job_end(&job, "not converted");
+	rb_job_write(job, write_result, &result);
 }
 
 /* -- the card -- */
@@ -210,43 +207,6 @@ static bool write_table(struct rb_sink *sink, void *self)
 		rb_inch_table_page(job->arena, fraction, decimals ? decimals : 1);
 
 	return rb_write_page(sink, job, page, &extras);
-}
-
-static enum rb_exit misused(const struct rb_command_line *line, enum rb_option option,
-			    const char *words)
-{
-	struct rb_stream stream;
-
-	rb_stream_open(&stream, STDERR_FILENO);
-	rb_complain_misuse(line->command, option, words, &stream.sink);
-	return rb_stream_close(&stream, RB_EXIT_INPUT);
-}
-
-static enum rb_exit refuse_mixed(void)
-{
-	struct rb_stream stream;
-
-	rb_stream_open(&stream, STDERR_FILENO);
-	rb_sink_text(&stream.sink, "rodbook convert: - is standard input, one length a "
-				   "line, and stands alone\n"
-				   "  rodbook convert -h says what it takes\n");
-	return rb_stream_close(&stream, RB_EXIT_INPUT);
-}
-
-static enum rb_exit print_table(const struct rb_command_line *line)
-{
-	int format = rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT);
-	struct rb_job job;
-
-	if (line->files)
-		return misused(line, RB_OPTION_TABLE,
-			       "prints a card, and takes no LENGTH");
-	if (format != RB_FORMAT_TEXT && format != RB_FORMAT_HTML)
-		return misused(line, RB_OPTION_TABLE,
-			       "prints a card, and that is text or html");
-	rb_job_begin(&job, line);
-	rb_job_write(&job, write_table, &job);
-	return rb_job_end(&job, NULL);
 }
 
 /* No LENGTH, or - in its place. */
@@ -264,17 +224,38 @@ static bool is_mixed(const struct rb_command_line *line)
 	return false;
 }
 
+static bool is_misused(struct rb_job *job)
+{
+	const struct rb_command_line *line = job->line;
+	int format = rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT);
+	bool table = rb_given(line, RB_OPTION_TABLE);
+
+	if (table && line->files)
+		rb_refuse_use(job, RB_OPTION_TABLE, "prints a card, and takes no LENGTH");
+	else if (table && format != RB_FORMAT_TEXT && format != RB_FORMAT_HTML)
+		rb_refuse_use(job, RB_OPTION_TABLE,
+			      "prints a card, and that is text or html");
+	else if (is_mixed(line))
+		rb_refuse(job,
+			  "- is standard input, one length a line, and stands alone");
+	else if (!table && is_line_by_line(line) && format == RB_FORMAT_HTML)
+		rb_refuse_use(job, RB_OPTION_FORMAT,
+			      "html is one page: give the lengths on the command line");
+	return job->status;
+}
+
 enum rb_exit rb_run_convert(const struct rb_command_line *line)
 {
-	bool lines = is_line_by_line(line);
+	struct rb_job job;
 
+	rb_job_begin(&job, line);
+	if (job.status || is_misused(&job))
+		return rb_job_end(&job, NULL);
 	if (rb_given(line, RB_OPTION_TABLE))
-		return print_table(line);
-	if (is_mixed(line))
-		return refuse_mixed();
-	if (lines &&
-	    rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) == RB_FORMAT_HTML)
-		return misused(line, RB_OPTION_FORMAT,
-			       "html is one page: give the lengths on the command line");
-	return lines ? rb_convert_lines(line) : convert_arguments(line);
+		rb_job_write(&job, write_table, &job);
+	else if (is_line_by_line(line))
+		rb_convert_lines(&job);
+	else
+		convert_arguments(&job);
+	return rb_job_end(&job, is_line_by_line(line) ? NULL : "not converted");
 }

@@ -23,6 +23,6 @@ bool rb_convert(struct rb_conversion *out, const char *input,
 		struct rb_place place);
 
 /* Answer standard input line by line. */
-enum rb_exit rb_convert_lines(const struct rb_command_line *line);
+void rb_convert_lines(struct rb_job *job);
 
 #endif

@@ -11,14 +11,13 @@
 #include "cli/style.h"
 #include "report/convert_json.h"
 #include "report/convert_page.h"
-#include "report/message_text.h"
 #include "report/text.h"
 
 /* A conversation: what is typed, and where the answers go. */
 struct talk {
 	const struct rb_command_line *line;
 	struct rb_conversion_style style;
-	struct rb_job job; /* keeps the findings that are told at the end */
+	struct rb_job *job; /* keeps the findings that are told at the end */
 	struct rb_output output;
 	struct rb_sink sink;
 	struct rb_json json;
@@ -30,12 +29,6 @@ struct talk {
 	bool warned;
 	bool prompts;
 };
-
-static bool messages_wait(const struct talk *t)
-{
-	return rb_given_number(t->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
-	       RB_MESSAGES_JSON;
-}
 
 /* -- answers -- */
 
@@ -102,22 +95,6 @@ static void place_findings(struct rb_findings *findings, uint32_t line, uint32_t
 	}
 }
 
-static bool tell(struct talk *t, struct rb_findings *findings)
-{
-	int wish = rb_given_number(t->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-	enum rb_severity least = rb_given(t->line, RB_OPTION_QUIET) ? RB_FAILED : RB_NOTE;
-	struct rb_text_style style = {
-		RB_TEXT_COLUMNS, rb_stream_color(STDERR_FILENO, (enum rb_color)wish)
-	};
-	struct rb_stream stream;
-
-	rb_stream_open(&stream, STDERR_FILENO);
-	if (!rb_messages_write_text(&stream.sink, findings, least, style))
-		return false;
-	rb_stream_close(&stream, RB_EXIT_HOLDS);
-	return true;
-}
-
 /* -- a line -- */
 
 /* Work out a line in an arena; false if memory ran out. */
@@ -140,11 +117,11 @@ static bool take_in(struct talk *t, struct rb_arena *arena, const char *text)
 	t->warned |= file->findings.of_severity[RB_WARNING] > 0;
 	if (read && !answer(t, arena, c))
 		return false;
-	if (!messages_wait(t))
-		return tell(t, &file->findings);
+	if (!rb_job_tells_json(t->job))
+		return rb_job_say(t->job, &file->findings);
 	if (file->findings.count) {
-		*t->job.last = file;
-		t->job.last = &file->next;
+		*t->job->last = file;
+		t->job->last = &file->next;
 	}
 	return true;
 }
@@ -152,13 +129,14 @@ static bool take_in(struct talk *t, struct rb_arena *arena, const char *text)
 /* Messages that wait keep their line's memory; otherwise a line gives it back. */
 static bool take_line(struct talk *t, const char *text)
 {
-	struct rb_arena *arena = messages_wait(t) ? t->job.arena : rb_arena_new(NULL);
+	struct rb_arena *arena =
+		rb_job_tells_json(t->job) ? t->job->arena : rb_arena_new(NULL);
 	bool done = arena && take_in(t, arena, text);
 
-	if (arena != t->job.arena)
+	if (arena != t->job->arena)
 		rb_arena_free(arena);
 	if (!done)
-		rb_job_no_memory(&t->job);
+		rb_job_no_memory(t->job);
 	return done;
 }
 
@@ -201,7 +179,7 @@ static size_t trim(char *text, size_t length)
 
 static bool is_wanted(const struct talk *t)
 {
-	return !t->job.status && !t->output.error && !t->output.reader_left;
+	return !t->job->status && !t->output.error && !t->output.reader_left;
 }
 
 static void read_lines(struct talk *t)
@@ -221,7 +199,7 @@ static void read_lines(struct talk *t)
 		prompt(t);
 	}
 	if (is_wanted(t) && length < 0 && !feof(stdin)) /* memory sets no ferror() */
-		rb_job_failed(&t->job, "standard input", errno);
+		rb_job_failed(t->job, "standard input", errno);
 	free(text);
 	if (t->prompts)
 		(void)!write(STDERR_FILENO, "\n", 1);
@@ -233,37 +211,35 @@ static void end_answers(struct talk *t, const char *name)
 {
 	if (t->format == RB_FORMAT_JSON)
 		rb_json_end(&t->json);
-	if (!t->job.status)
+	if (!t->job->status)
 		rb_sink_flush(&t->sink);
-	if (t->job.status || (name && t->refused))
+	if (t->job->status || (name && t->refused))
 		rb_output_abandon(&t->output);
 	else if (!rb_output_close(&t->output))
-		rb_job_failed(&t->job, name, t->output.error);
-	if (!t->job.status && t->refused)
-		t->job.status = RB_EXIT_INPUT;
-	if (!t->job.status && t->warned && rb_given(t->line, RB_OPTION_STRICT))
-		t->job.status = RB_EXIT_FAILS;
+		rb_job_failed(t->job, name, t->output.error);
+	if (!t->job->status && t->refused)
+		t->job->status = RB_EXIT_INPUT;
+	if (!t->job->status && t->warned && rb_given(t->line, RB_OPTION_STRICT))
+		t->job->status = RB_EXIT_FAILS;
 }
 
-enum rb_exit rb_convert_lines(const struct rb_command_line *line)
+void rb_convert_lines(struct rb_job *job)
 {
+	const struct rb_command_line *line = job->line;
 	const char *name = rb_given_text(line, RB_OPTION_OUTPUT);
 	struct talk t = { .line = line,
+			  .job = job,
 			  .style = rb_asked_conversion(line),
 			  .format = (enum rb_format)rb_given_number(
 				  line, RB_OPTION_FORMAT, RB_FORMAT_TEXT),
 			  .prompts = isatty(STDIN_FILENO) == 1 };
 
-	rb_job_begin(&t.job, line);
-	if (!t.job.arena)
-		return rb_job_end(&t.job, NULL);
 	if (!rb_output_open(&t.output, name, RB_REPLACE)) {
-		rb_job_failed(&t.job, name, t.output.error);
-		return rb_job_end(&t.job, NULL);
+		rb_job_failed(job, name, t.output.error);
+		return;
 	}
 	rb_sink_init(&t.sink, rb_output_write, &t.output);
 	begin_answers(&t);
 	read_lines(&t);
 	end_answers(&t, name);
-	return rb_job_end(&t.job, NULL);
 }

@@ -1,46 +1,26 @@
 /* SPDX-License-Identifier: MIT */
 /* rodbook dig: one rod reading, one answer. */
-#include <errno.h>
-#include <stdio.h>
-#include <stdlib.h>
+#include "cli/dig.h"
+
 #include <string.h>
-#include <unistd.h>
 
-#include "cli/drain_input.h"
-#include "cli/stream.h"
+#include "cli/refusal.h"
 #include "cli/style.h"
-#include "report/dig_result.h"
-#include "report/message_text.h"
-
-/* What the answers hang on, and where they go. */
-struct work {
-	struct rb_job *job;
-	struct rb_drain_input input; /* without a line in the hub mode */
-	struct rb_values *values;
-	enum rb_unit unit; /* of the line, or of the numbers beside a hub */
-	bool from_hub;
-	bool digging;     /* what stands low was dug too deep */
-	rb_length hi;     /* of a line */
-	rb_length wanted; /* of the hub */
-	rb_length rod;    /* its length */
-	enum rb_surface surface;
-	struct rb_dig_result answer; /* all but the reading */
-	struct rb_output output;
-	struct rb_sink sink;
-	struct rb_phrase phrase;
-	uint32_t number; /* of the line at hand, from 1 */
-	bool refused;    /* some line was */
-};
 
 static const char *const on_words[] = { "trench", "invert", "top" };
 static const enum rb_surface surfaces[] = { RB_TRENCH_BOTTOM, RB_INVERT, RB_TOP_OF_PIPE };
 
 #define USUAL_ROD (25 * RB_FOOT)
 
+static bool is_from_hub(const struct rb_command_line *line)
+{
+	return rb_given(line, RB_OPTION_HUB) || rb_given(line, RB_OPTION_CUT);
+}
+
 /* -- the hub -- */
 
 /* A stake says C 4.07 or F 7.0; a bare length is a cut. */
-static rb_length read_cut(struct work *w)
+static rb_length read_cut(struct rb_digging *w)
 {
 	const char *text = rb_given_text(w->job->line, RB_OPTION_CUT);
 	bool fill = *text == 'F' || *text == 'f';
@@ -52,39 +32,27 @@ static rb_length read_cut(struct work *w)
 	return fill && rb_length_given(cut) ? rb_length_negate(cut) : cut;
 }
 
-static bool read_hub(struct work *w)
+static bool read_hub(struct rb_digging *w)
 {
-	static const enum rb_option not_here[] = {
-		RB_OPTION_AT,        RB_OPTION_ON,        RB_OPTION_HI,
-		RB_OPTION_BENCHMARK, RB_OPTION_BACKSIGHT, RB_OPTION_INVERT,
-		RB_OPTION_SLOPE,     RB_OPTION_LENGTH,    RB_OPTION_OUTLET
-	};
 	enum rb_unit unit = rb_given_unit(w->job->line, RB_FEET);
 	rb_length hub, cut;
 
-	for (size_t i = 0; i < sizeof not_here / sizeof *not_here; i++)
-		if (rb_given(w->job->line, not_here[i])) {
-			rb_values_misused(w->job, not_here[i],
-					  "goes with a plan, and --hub stands without");
-			return false;
-		}
-	if (!rb_given(w->job->line, RB_OPTION_HUB) ||
-	    !rb_given(w->job->line, RB_OPTION_CUT) || w->job->line->files) {
-		rb_values_misused(w->job, RB_OPTION_HUB,
-				  "and --cut stand together, and without a plan");
-		return false;
-	}
 	if (!rb_values_begin(w->values, w->job, unit))
 		return false;
-	hub = rb_value_length(w->values, RB_OPTION_HUB, RB_OF_ROD, 0);
+	w->rod = rb_length_of(USUAL_ROD);
+	hub = rb_value_reading(w->values, RB_OPTION_HUB, w->rod, 0);
 	cut = read_cut(w);
 	if (!rb_findings_allow_result(rb_values_findings(w->values)))
 		return false;
 	w->unit = unit;
-	w->from_hub = true;
-	w->rod = rb_length_of(USUAL_ROD);
+	w->placed = true;
+	for (int i = 0; i < 2; i++)
+		w->answer.benchmark[i] =
+			(struct rb_sighted_benchmark){ rb_length_none(),
+						       rb_length_none() };
 	w->digging = cut.nm >= 0;
-	w->wanted = rb_dig_wanted_from_hub(hub, cut);
+	w->wanted = rb_exact_of(rb_dig_wanted_from_hub(hub, cut));
+	w->answer.at = rb_length_none();
 	w->answer.on = "";
 	w->answer.style =
 		rb_asked_style(w->job->line, (struct rb_style){ unit, 2, 16, false });
@@ -93,24 +61,18 @@ static bool read_hub(struct work *w)
 
 /* -- the line -- */
 
-static bool read_line(struct work *w)
+static bool read_line(struct rb_digging *w)
 {
-	struct rb_sighted_benchmark benchmark[2];
-	struct rb_todays_hi today;
 	int on = rb_given_number(w->job->line, RB_OPTION_ON, 0);
 
 	if (!rb_drain_input_read(&w->input, w->job) ||
-	    !rb_todays_hi_read(w->values, &today, benchmark))
+	    !rb_todays_hi_read(w->values, w->input.plan, &w->answer.today,
+			       w->answer.benchmark))
 		return false;
-	if (!rb_length_given(today.hi)) {
-		rb_values_misused(w->job, RB_OPTION_HI,
-				  "is needed, or --benchmark with --backsight: today's, "
-				  "never an older one");
-		return false;
-	}
-	w->hi = today.hi;
 	w->rod = w->input.plan->rod;
 	w->surface = surfaces[on];
+	if (!rb_dig_knows(rb_values_findings(w->values), w->input.plan, w->surface))
+		return false;
 	w->answer.on = on_words[on];
 	w->answer.on_pipe = w->surface != RB_TRENCH_BOTTOM;
 	w->digging = !w->answer.on_pipe;
@@ -138,14 +100,13 @@ static struct rb_style style_of_words(const struct rb_command_line *line,
 	return (struct rb_style){ RB_FEET_INCHES, 0, fraction, true };
 }
 
-static bool set_up(struct work *w)
+static bool set_up(struct rb_digging *w)
 {
 	const struct rb_command_line *line = w->job->line;
-	bool hub = rb_given(line, RB_OPTION_HUB) || rb_given(line, RB_OPTION_CUT);
 	rb_length within;
 
 	w->values = &w->input.values;
-	if (!(hub ? read_hub : read_line)(w))
+	if (!(is_from_hub(line) ? read_hub : read_line)(w))
 		return false;
 	within = rb_value_length(w->values, RB_OPTION_WITHIN, RB_OF_TAPE, 0);
 	if (!rb_findings_allow_result(rb_values_findings(w->values)))
@@ -162,39 +123,20 @@ static bool set_up(struct work *w)
 
 /* -- answers -- */
 
-/* A reading, on the rod. */
-static rb_length read_rod(struct work *w, const char *text, const char *what)
+bool rb_dig_place(struct rb_digging *w, rb_length at)
 {
-	rb_length read = rb_value_of(w->values, text, what, RB_OF_ROD);
-
-	if (rb_length_given(read) &&
-	    rb_length_compare(rb_length_absolute(read), w->rod) > 0)
-		rb_findings_add(rb_values_findings(w->values), RB_CODE_BEYOND_ROD,
-				rb_at(0, RB_WHOLE_ROW, NULL, what),
-				rb_rod_reading(read, w->answer.style.unit),
-				rb_measure(w->rod, w->answer.style.unit));
-	return read;
-}
-
-/* Find the answer to a reading; false where there is none. */
-static bool find(struct work *w, rb_length at, rb_length read)
-{
-	struct rb_findings *findings = rb_values_findings(w->values);
-	struct rb_exact wanted = rb_exact_of(w->wanted);
-
 	w->answer.at = at;
-	if (!w->from_hub &&
-	    !rb_dig_wanted(findings, w->input.inverts, w->hi, at, w->surface, &wanted))
-		return false;
-	if (!rb_findings_allow_result(findings))
-		return false;
-	w->answer.dig = rb_dig(wanted, read, w->answer.within, w->digging);
-	return true;
+	return rb_dig_wanted(rb_values_findings(w->values), w->input.inverts,
+			     w->answer.today.hi, at, w->surface, &w->wanted);
 }
 
-static bool write_answer(struct rb_sink *sink, void *self)
+void rb_dig_read(struct rb_digging *w, rb_length read)
 {
-	struct work *w = self;
+	w->answer.dig = rb_dig(w->wanted, read, w->answer.within, w->digging);
+}
+
+bool rb_dig_write(struct rb_sink *sink, struct rb_digging *w)
+{
 	const struct rb_command_line *line = w->job->line;
 
 	if (rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) == RB_FORMAT_JSON)
@@ -212,176 +154,109 @@ static bool write_answer(struct rb_sink *sink, void *self)
 	return true;
 }
 
-static void answer_one(struct work *w)
+bool rb_dig_write_hi(struct rb_sink *sink, struct rb_digging *w)
 {
-	rb_length at = rb_length_none();
+	const struct rb_command_line *line = w->job->line;
+
+	if (rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) == RB_FORMAT_JSON)
+		return true;
+	rb_phrase_clear(&w->phrase);
+	rb_dig_hi(&w->phrase, &w->answer, rb_given(line, RB_OPTION_STEPS));
+	if (w->phrase.used)
+		rb_phrase_text(&w->phrase, "\n");
+	rb_sink_text(sink, w->phrase.text);
+	return !w->phrase.out_of_memory;
+}
+
+static bool write_one(struct rb_sink *sink, void *self)
+{
+	return rb_dig_write(sink, self) && rb_dig_write_hi(sink, self);
+}
+
+static void place_there(struct rb_digging *w)
+{
 	const char *text = rb_given_text(w->job->line, RB_OPTION_AT);
-	rb_length rod = read_rod(w, rb_given_text(w->job->line, RB_OPTION_ROD), "--rod");
+	rb_length at;
 
-	if (!w->from_hub && !text) {
-		rb_values_misused(w->job, RB_OPTION_AT, "is needed beside --rod");
+	if (w->placed || !text)
 		return;
-	}
-	if (!w->from_hub)
-		at = rb_value_chainage(w->values, text, "--at");
-	if (rb_findings_allow_result(rb_values_findings(w->values)) && find(w, at, rod))
-		rb_job_write(w->job, write_answer, w);
+	at = rb_value_chainage(w->values, text, "--at");
+	w->placed = rb_findings_allow_result(rb_values_findings(w->values)) &&
+		    rb_dig_place(w, at);
 }
 
-/* -- line by line -- */
-
-static bool messages_wait(const struct work *w)
+static void answer_one(struct rb_digging *w)
 {
-	return rb_given_number(w->job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
-	       RB_MESSAGES_JSON;
+	rb_length read = rb_value_reading(w->values, RB_OPTION_ROD, w->rod, 0);
+
+	if (!w->placed || !rb_findings_allow_result(rb_values_findings(w->values)))
+		return;
+	rb_dig_read(w, read);
+	rb_job_write(w->job, write_one, w);
 }
 
-/* Say what was wrong with a line at once, unless messages go out together at the end, and
- * start anew: the next line has findings of its own. */
-static bool tell(struct work *w)
-{
-	struct rb_findings *findings = rb_values_findings(w->values);
-	struct rb_text_style style = { RB_TEXT_COLUMNS, false };
-	struct rb_stream stream;
-	char hundred[sizeof w->values->cells.hundred];
+/* -- what does not go together -- */
 
-	memcpy(hundred, w->values->cells.hundred, sizeof hundred);
-	if (!findings->count && !findings->out_of_memory)
+static bool is_hub_misused(struct rb_job *job)
+{
+	static const enum rb_option not_here[] = {
+		RB_OPTION_AT,        RB_OPTION_ON,        RB_OPTION_HI,
+		RB_OPTION_BENCHMARK, RB_OPTION_BACKSIGHT, RB_OPTION_INVERT,
+		RB_OPTION_SLOPE,     RB_OPTION_LENGTH,    RB_OPTION_OUTLET
+	};
+	const struct rb_command_line *line = job->line;
+
+	for (size_t i = 0; i < sizeof not_here / sizeof *not_here; i++)
+		if (rb_given(line, not_here[i])) {
+			rb_refuse_use(job, not_here[i],
+				      "goes with a plan, and --hub stands without");
+			return true;
+		}
+	if (!rb_given(line, RB_OPTION_HUB) || !rb_given(line, RB_OPTION_CUT) ||
+	    line->files)
+		rb_refuse_use(job, RB_OPTION_HUB,
+			      "and --cut stand together, and without a plan");
+	return job->status;
+}
+
+static bool is_line_misused(struct rb_job *job)
+{
+	const struct rb_command_line *line = job->line;
+	bool one = rb_given(line, RB_OPTION_ROD);
+
+	if (rb_drain_is_misused(job))
 		return true;
-	w->refused |= !rb_findings_allow_result(findings);
-	findings->file = "standard input";
-	for (size_t i = 0; i < findings->count; i++)
-		findings->item[i]->place.line = w->number;
-	if (findings->out_of_memory ||
-	    !rb_values_begin(w->values, w->job, w->values->cells.unit)) {
-		rb_job_no_memory(w->job);
-		return false;
-	}
-	memcpy(w->values->cells.hundred, hundred, sizeof hundred);
-	if (messages_wait(w))
-		return true;
-	rb_stream_open(&stream, STDERR_FILENO);
-	if (!rb_messages_write_text(&stream.sink, findings, RB_NOTE, style)) {
-		rb_job_no_memory(w->job);
-		return false;
-	}
-	rb_stream_close(&stream, RB_EXIT_HOLDS);
-	rb_findings_init(findings, w->job->arena, "standard input");
-	return true;
+	if (!rb_given(line, RB_OPTION_HI) && !rb_given(line, RB_OPTION_BENCHMARK))
+		rb_refuse_use(job, RB_OPTION_HI,
+			      "is needed, or --benchmark with --backsight: today's, "
+			      "never an older one");
+	else if (one && !rb_given(line, RB_OPTION_AT))
+		rb_refuse_use(job, RB_OPTION_AT, "is needed beside --rod");
+	else if (!one && line->files && !strcmp(line->file[0], "-"))
+		rb_refuse_use(job, RB_OPTION_ROD,
+			      "is needed where the plan comes from standard input");
+	return job->status;
 }
 
-/* The chainage stands before the first comma, semicolon or tab, or else before the first
- * blank; what is behind it is the reading. */
-static char *part(char *text)
+static bool is_misused(struct rb_job *job)
 {
-	char *end = text + strcspn(text, ",;\t");
-
-	if (!*end)
-		end = text + strcspn(text, " ");
-	if (!*end)
-		return NULL;
-	*end++ = '\0';
-	return end + strspn(end, " \t");
-}
-
-static bool take_line(struct work *w, char *text)
-{
-	const char *given = rb_given_text(w->job->line, RB_OPTION_AT);
-	rb_length at = rb_length_none(), rod;
-	const char *reading = text, *place = given;
-
-	if (!w->from_hub && !given) {
-		reading = part(text);
-		place = text;
-	}
-	if (!w->from_hub)
-		at = rb_value_chainage(w->values, place, "the chainage");
-	rod = read_rod(w, reading ? reading : "", "the reading");
-	if (rb_findings_allow_result(rb_values_findings(w->values)) && find(w, at, rod) &&
-	    !write_answer(&w->sink, w)) {
-		rb_job_no_memory(w->job);
-		return false;
-	}
-	rb_sink_flush(&w->sink);
-	return tell(w) && !w->output.error && !w->output.reader_left;
-}
-
-/* Without its end, outer blanks and zero bytes. */
-static char *trim(char *text, size_t length)
-{
-	for (size_t i = 0; i < length; i++)
-		if (!text[i])
-			text[i] = '\1';
-	while (length && strchr(" \t\r\n", text[length - 1]))
-		text[--length] = '\0';
-	return text + strspn(text, " \t");
-}
-
-static void greet(const struct work *w)
-{
-	struct rb_stream stream;
-
-	if (isatty(STDIN_FILENO) != 1)
-		return;
-	rb_stream_open(&stream, STDERR_FILENO);
-	rb_sink_text(&stream.sink,
-		     w->from_hub || rb_given(w->job->line, RB_OPTION_AT)
-			     ? "A rod reading on each line; Ctrl-D ends.\n"
-			     : "Chainage and rod reading on each line, such as "
-			       "0+24 7.15; Ctrl-D ends.\n");
-	rb_stream_close(&stream, RB_EXIT_HOLDS);
-}
-
-static void read_lines(struct work *w)
-{
-	char *text = NULL;
-	size_t room = 0;
-	ssize_t length = 0;
-
-	greet(w);
-	while (!w->job->status && (length = getline(&text, &room, stdin)) >= 0) {
-		char *line = trim(text, (size_t)length);
-
-		w->number++;
-		if (*line && *line != '#' && !take_line(w, line))
-			break;
-	}
-	if (!w->job->status && length < 0 && !feof(stdin)) /* memory sets no ferror() */
-		rb_job_failed(w->job, "standard input", errno);
-	free(text);
-}
-
-static void answer_lines(struct work *w)
-{
-	const char *name = rb_given_text(w->job->line, RB_OPTION_OUTPUT);
-
-	if (w->job->line->files && !strcmp(w->job->line->file[0], "-")) {
-		rb_values_misused(w->job, RB_OPTION_ROD,
-				  "is needed where the plan comes from standard input");
-		return;
-	}
-	if (!rb_output_open(&w->output, name, RB_REPLACE)) {
-		rb_job_failed(w->job, name, w->output.error);
-		return;
-	}
-	rb_sink_init(&w->sink, rb_output_write, &w->output);
-	read_lines(w);
-	rb_sink_flush(&w->sink);
-	if (w->job->status || (name && w->refused))
-		rb_output_abandon(&w->output);
-	else if (!rb_output_close(&w->output))
-		rb_job_failed(w->job, name, w->output.error);
-	if (!w->job->status && w->refused)
-		w->job->status = RB_EXIT_INPUT;
+	return (is_from_hub(job->line) ? is_hub_misused : is_line_misused)(job);
 }
 
 enum rb_exit rb_run_dig(const struct rb_command_line *line)
 {
+	const char *not_done = "no answer";
+	struct rb_digging w;
 	struct rb_job job;
-	struct work w = { .job = &job };
 
+	w = (struct rb_digging){ .job = &job };
 	rb_job_begin(&job, line);
-	if (!job.status && set_up(&w))
-		(rb_given(line, RB_OPTION_ROD) ? answer_one : answer_lines)(&w);
-	return rb_job_end(&job, "no answer");
+	if (!job.status && !is_misused(&job) && set_up(&w)) {
+		place_there(&w);
+		if (rb_given(line, RB_OPTION_ROD))
+			answer_one(&w);
+		else if (rb_job_allows_result(&job) && rb_dig_lines(&w))
+			not_done = "not every line has an answer";
+	}
+	return rb_job_end(&job, not_done);
 }

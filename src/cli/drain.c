@@ -85,25 +85,21 @@ static bool read_all(struct work *w)
 	return whole &&
 	       rb_ask_minimum(&input->values, input->has_plan ? input->plan : NULL,
 			      input->file, &w->asked) &&
-	       rb_todays_hi_read(&input->values, &r->today, r->benchmark);
+	       rb_todays_hi_read(&input->values, input->plan, &r->today, r->benchmark);
 }
 
-/* The cut sheet's findings go with the book; without one they are about keys of the plan,
- * and without a plan there is nobody to tell. */
+/* Without a plan there is nobody to tell which of its keys are missing. */
 static struct rb_cut_sheet *make_sheet(struct work *w)
 {
 	struct rb_findings unsaid, *findings = &w->input.file->findings;
 	struct rb_cut_sheet *sheet;
 
 	rb_findings_init(&unsaid, w->job->arena, findings->file);
-	if (w->ground.file)
-		findings = &w->ground.file->findings;
-	else if (!w->input.has_plan)
-		findings = &unsaid;
-	sheet = rb_cut_sheet(w->job->arena, findings, w->input.inverts, w->ground.spots,
-			     rb_length_none());
+	sheet = rb_cut_sheet(w->job->arena, w->input.has_plan ? findings : &unsaid,
+			     w->ground.file ? &w->ground.file->findings : NULL,
+			     w->input.inverts, w->ground.spots, rb_length_none());
 	if (unsaid.out_of_memory)
-		rb_findings_no_memory(&w->input.file->findings);
+		rb_findings_no_memory(findings);
 	return sheet;
 }
 
@@ -119,8 +115,8 @@ static void work_out(struct work *w)
 	if (rb_length_given(r->today.hi))
 		r->rods = rb_grade_rods(arena, findings, inverts, r->today.hi);
 	if (w->laid.spots)
-		r->laid = rb_laid(arena, &w->laid.file->findings, inverts, w->laid.spots,
-				  &w->asked.minimum);
+		r->laid = rb_laid(arena, &w->laid.file->findings, findings, inverts,
+				  w->laid.spots, &w->asked.minimum);
 }
 
 /* A name of the table, or else a file beside the plan; NULL after an error. */
@@ -137,8 +133,7 @@ static const struct rb_jurisdiction *find_jurisdiction(struct work *w)
 		return found;
 	if (!strpbrk(plan->jurisdiction, "./")) {
 		rb_findings_add(&w->input.file->findings, RB_CODE_BAD_KEY,
-				rb_at(0, RB_WHOLE_ROW, NULL, "jurisdiction"),
-				rb_text(plan->jurisdiction),
+				plan->jurisdiction_place, rb_text(plan->jurisdiction),
 				rb_text("us osha, alberta, bc, ontario, canada federal, "
 					"or a file such as county.csv"));
 		return NULL;
@@ -186,6 +181,8 @@ enum rb_exit rb_run_drain(const struct rb_command_line *line)
 	struct work w = { .job = &job };
 
 	rb_job_begin(&job, line);
-	drain(&w);
+	if (!job.status && !rb_drain_is_misused(&job) &&
+	    !rb_minimum_is_misused(&job, line->files))
+		drain(&w);
 	return rb_job_end(&job, "not worked out");
 }

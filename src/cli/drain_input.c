@@ -2,19 +2,55 @@
 /* A plan or a straight pipe, and today's height of instrument. */
 #include "cli/drain_input.h"
 
+#include "cli/refusal.h"
+#include "drain/stations.h"
+
 /* What gives a straight pipe, and only that. */
 static const enum rb_option straight[] = { RB_OPTION_INVERT, RB_OPTION_SLOPE,
 					   RB_OPTION_LENGTH, RB_OPTION_OUTLET };
 #define NEEDED 3 /* of them: --outlet may be left out */
 
+/* -- what does not go together -- */
+
+static bool is_line_misused(struct rb_job *job)
+{
+	bool plan = job->line->files > 0;
+	size_t asked = plan ? sizeof straight / sizeof *straight : NEEDED;
+
+	for (size_t i = 0; i < asked; i++)
+		if (rb_given(job->line, straight[i]) == plan) {
+			rb_refuse_use(job, straight[i],
+				      plan ? "stands in place of a plan, not beside one"
+					   : "is needed where there is no plan: give a "
+					     "plan, or --invert, --slope and --length");
+			return true;
+		}
+	return false;
+}
+
+bool rb_drain_is_misused(struct rb_job *job)
+{
+	const struct rb_command_line *line = job->line;
+	int benchmarks = line->option[RB_OPTION_BENCHMARK].times;
+	int backsights = line->option[RB_OPTION_BACKSIGHT].times;
+
+	if (is_line_misused(job))
+		return true;
+	if (rb_given(line, RB_OPTION_HI) && benchmarks + backsights)
+		rb_refuse_use(job, RB_OPTION_HI,
+			      "and --benchmark with --backsight cannot stand together");
+	else if (benchmarks != backsights)
+		rb_refuse_use(job,
+			      benchmarks < backsights ? RB_OPTION_BENCHMARK
+						      : RB_OPTION_BACKSIGHT,
+			      "is missing: each --benchmark has a --backsight");
+	return job->status;
+}
+
+/* -- the line -- */
+
 static bool read_plan(struct rb_drain_input *input, struct rb_job *job)
 {
-	for (size_t i = 0; i < sizeof straight / sizeof *straight; i++)
-		if (rb_given(job->line, straight[i])) {
-			rb_values_misused(job, straight[i],
-					  "stands in place of a plan, not beside one");
-			return false;
-		}
 	input->file = rb_job_read(job, job->line->file[0]);
 	if (!input->file)
 		return false;
@@ -32,14 +68,6 @@ static bool make_plan(struct rb_drain_input *input, struct rb_job *job)
 	rb_length invert, length;
 	rb_slope slope;
 
-	for (size_t i = 0; i < NEEDED; i++)
-		if (!rb_given(job->line, straight[i])) {
-			rb_values_misused(
-				job, straight[i],
-				"is needed where there is no plan: give a plan, "
-				"or --invert, --slope and --length");
-			return false;
-		}
 	if (!rb_values_begin(values, job, unit))
 		return false;
 	input->file = values->words;
@@ -56,6 +84,7 @@ static bool make_plan(struct rb_drain_input *input, struct rb_job *job)
 
 bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job)
 {
+	struct rb_inverts *inverts;
 	rb_length interval;
 
 	*input = (struct rb_drain_input){ .file = NULL };
@@ -64,43 +93,24 @@ bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job)
 	interval = rb_value_length(&input->values, RB_OPTION_INTERVAL, RB_OF_RUN, 0);
 	if (!rb_findings_allow_result(rb_values_findings(&input->values)))
 		return false;
-	input->inverts =
-		rb_inverts(job->arena, &input->file->findings, input->plan, interval);
-	return input->inverts;
+	input->inverts = inverts = rb_inverts(job->arena, &input->file->findings,
+					      input->plan, rb_length_none());
+	return inverts && (!rb_length_given(interval) ||
+			   rb_stations_add(job->arena, rb_values_findings(&input->values),
+					   inverts, interval));
 }
 
 /* -- height of instrument -- */
 
-static bool hi_misused(const struct rb_values *values)
-{
-	const struct rb_command_line *line = values->job->line;
-	int benchmarks = line->option[RB_OPTION_BENCHMARK].times;
-	int backsights = line->option[RB_OPTION_BACKSIGHT].times;
-
-	if (rb_given(line, RB_OPTION_HI) && benchmarks + backsights)
-		rb_values_misused(
-			values->job, RB_OPTION_HI,
-			"and --benchmark with --backsight cannot stand together");
-	else if (benchmarks != backsights)
-		rb_values_misused(values->job,
-				  benchmarks < backsights ? RB_OPTION_BENCHMARK
-							  : RB_OPTION_BACKSIGHT,
-				  "is missing: each --benchmark has a --backsight");
-	else
-		return false;
-	return true;
-}
-
-bool rb_todays_hi_read(struct rb_values *values, struct rb_todays_hi *today,
+bool rb_todays_hi_read(struct rb_values *values, const struct rb_plan *plan,
+		       struct rb_todays_hi *today,
 		       struct rb_sighted_benchmark benchmark[static 2])
 {
 	*today = (struct rb_todays_hi){ rb_length_none(), false, rb_length_none() };
-	if (hi_misused(values))
-		return false;
 	for (int i = 0; i < 2; i++)
 		benchmark[i] = (struct rb_sighted_benchmark){
 			rb_value_length(values, RB_OPTION_BENCHMARK, RB_OF_ELEVATION, i),
-			rb_value_length(values, RB_OPTION_BACKSIGHT, RB_OF_ROD, i),
+			rb_value_reading(values, RB_OPTION_BACKSIGHT, plan->rod, i),
 		};
 	today->hi = rb_value_length(values, RB_OPTION_HI, RB_OF_ELEVATION, 0);
 	if (!rb_findings_allow_result(rb_values_findings(values)))
@@ -109,5 +119,6 @@ bool rb_todays_hi_read(struct rb_values *values, struct rb_todays_hi *today,
 		*today = rb_hi_of_benchmarks(
 			benchmark[0].elevation, benchmark[0].backsight,
 			benchmark[1].elevation, benchmark[1].backsight);
+	rb_hi_judge(rb_values_findings(values), plan, today);
 	return true;
 }

@@ -21,12 +21,17 @@ struct rb_drain_input {
 	bool has_plan;
 };
 
-/* Read the line; false after an error. */
+/* Refuse options that do not go together, before a file is read. */
+bool rb_drain_is_misused(struct rb_job *job);
+
+/* Read the line of a command line that was found in order; false after an error. */
 bool rb_drain_input_read(struct rb_drain_input *input, struct rb_job *job);
 
-/* Today's height of instrument from --hi, or from --benchmark and --backsight; none where
- * neither was given. False after an error. */
-bool rb_todays_hi_read(struct rb_values *values, struct rb_todays_hi *today,
+/* Today's height of instrument from --hi, or from --benchmark and --backsight, readings
+ * on the plan's rod; none where neither was given. Two benchmarks that disagree are
+ * warned of.  False after an error. */
+bool rb_todays_hi_read(struct rb_values *values, const struct rb_plan *plan,
+		       struct rb_todays_hi *today,
 		       struct rb_sighted_benchmark benchmark[static 2]);
 
 #endif

@@ -4,6 +4,7 @@
 
 #include "cli/asked_minimum.h"
 #include "cli/page.h"
+#include "cli/refusal.h"
 #include "cli/style.h"
 #include "cli/used_book.h"
 #include "report/fall_json.h"
@@ -34,23 +35,29 @@ static bool write_result(struct rb_sink *sink, void *self)
 			     &extras);
 }
 
-/* Two points, or the points along the chainage; false where they are mixed up. */
-static bool take_options(struct rb_values *values, struct rb_fall_options *options)
+/* Two points, or the points along the chainage; they cannot be mixed up. */
+static bool is_misused(struct rb_job *job)
 {
-	static const enum rb_flow_to ends[] = { RB_TO_FIRST, RB_TO_LAST };
-	struct rb_job *job = values->job;
 	const struct rb_command_line *line = job->line;
 	bool two = rb_given(line, RB_OPTION_FROM);
 
-	if (two != rb_given(line, RB_OPTION_TO)) {
-		rb_values_misused(job, two ? RB_OPTION_TO : RB_OPTION_FROM,
-				  "is missing: a leg has two ends");
-		return false;
-	}
-	if (!two && rb_given(line, RB_OPTION_LENGTH)) {
-		rb_values_misused(job, RB_OPTION_LENGTH, "goes with --from and --to");
-		return false;
-	}
+	if (two != rb_given(line, RB_OPTION_TO))
+		rb_refuse_use(job, two ? RB_OPTION_TO : RB_OPTION_FROM,
+			      "is missing: a leg has two ends");
+	else if (!two && rb_given(line, RB_OPTION_LENGTH))
+		rb_refuse_use(job, RB_OPTION_LENGTH, "goes with --from and --to");
+	else if (two && rb_given(line, RB_OPTION_OUTLET))
+		rb_refuse_use(job, RB_OPTION_OUTLET,
+			      "goes with the points along the chainage: water flows from "
+			      "--from to --to");
+	return job->status || rb_minimum_is_misused(job, false);
+}
+
+static bool take_options(struct rb_values *values, struct rb_fall_options *options)
+{
+	static const enum rb_flow_to ends[] = { RB_TO_FIRST, RB_TO_LAST };
+	const struct rb_command_line *line = values->job->line;
+
 	options->from = rb_given_text(line, RB_OPTION_FROM);
 	options->to = rb_given_text(line, RB_OPTION_TO);
 	options->length = rb_value_length(values, RB_OPTION_LENGTH, RB_OF_RUN, 0);
@@ -91,6 +98,7 @@ enum rb_exit rb_run_fall(const struct rb_command_line *line)
 	struct rb_job job;
 
 	rb_job_begin(&job, line);
-	fall(&job);
+	if (!job.status && !is_misused(&job))
+		fall(&job);
 	return rb_job_end(&job, "not worked out");
 }

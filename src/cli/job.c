@@ -7,6 +7,7 @@
 #include <unistd.h>
 
 #include "cli/complaint.h"
+#include "cli/refusal.h"
 #include "cli/stream.h"
 #include "report/message_json.h"
 #include "report/message_text.h"
@@ -17,6 +18,13 @@ void rb_job_begin(struct rb_job *job, const struct rb_command_line *line)
 	job->last = &job->first;
 	if (!job->arena)
 		rb_job_no_memory(job);
+	rb_refuse_standard_input_twice(job);
+}
+
+bool rb_job_tells_json(const struct rb_job *job)
+{
+	return rb_given_number(job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
+	       RB_MESSAGES_JSON;
 }
 
 void rb_job_no_memory(struct rb_job *job)
@@ -25,35 +33,6 @@ void rb_job_no_memory(struct rb_job *job)
 	if (!job->no_memory)
 		rb_system_failed("out of memory", ENOMEM);
 	job->no_memory = true;
-}
-
-void rb_job_failed(struct rb_job *job, const char *name, int error)
-{
-	job->status = rb_system_failed(name ? name : "standard output", error);
-	job->no_memory |= error == ENOMEM;
-}
-
-void rb_job_refuse(struct rb_job *job, enum rb_option option)
-{
-	struct rb_stream stream;
-
-	rb_stream_open(&stream, STDERR_FILENO);
-	rb_complain_value(job->line->command, option, rb_given_text(job->line, option),
-			  &stream.sink);
-	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
-}
-
-/* -- reading --------------------------------------------------------------------- */
-
-static void say_same_file(struct rb_job *job, const char *name)
-{
-	struct rb_stream stream;
-
-	rb_stream_open(&stream, STDERR_FILENO);
-	rb_sink_text(&stream.sink, "rodbook: ");
-	rb_complain_word(name, &stream.sink);
-	rb_sink_text(&stream.sink, " is read here: the result must go to another file\n");
-	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
 }
 
 static struct rb_job_file *new_file(struct rb_job *job)
@@ -71,6 +50,46 @@ static void keep(struct rb_job *job, struct rb_job_file *file, const char *name)
 	rb_findings_init(&file->findings, job->arena, name);
 	*job->last = file;
 	job->last = &file->next;
+}
+
+bool rb_job_keep(struct rb_job *job, enum rb_code code, const char *name,
+		 struct rb_argument first, struct rb_argument second)
+{
+	struct rb_job_file *file = rb_job_tells_json(job) ? new_file(job) : NULL;
+
+	if (file) {
+		keep(job, file, name);
+		rb_findings_add(&file->findings, code, rb_in_file(), first, second);
+	}
+	return rb_job_tells_json(job);
+}
+
+void rb_job_failed(struct rb_job *job, const char *name, int error)
+{
+	const char *what = name ? name : "standard output";
+
+	if (error == ENOMEM ||
+	    !rb_job_keep(job, RB_CODE_SYSTEM_FAILED, what, rb_text(what),
+			 rb_text(rb_system_reason(error))))
+		rb_system_failed(what, error);
+	job->no_memory |= error == ENOMEM;
+	job->status = RB_EXIT_SYSTEM;
+}
+
+/* -- reading --------------------------------------------------------------------- */
+
+static void say_same_file(struct rb_job *job, const char *name)
+{
+	struct rb_stream stream;
+
+	job->status = RB_EXIT_INPUT;
+	if (rb_job_keep(job, RB_CODE_OUTPUT_IS_INPUT, name, rb_text(name), rb_nothing()))
+		return;
+	rb_stream_open(&stream, STDERR_FILENO);
+	rb_sink_text(&stream.sink, "rodbook: ");
+	rb_complain_word(name, &stream.sink);
+	rb_sink_text(&stream.sink, " is read here: the result must go to another file\n");
+	rb_stream_close(&stream, RB_EXIT_INPUT);
 }
 
 struct rb_job_file *rb_job_words(struct rb_job *job)
@@ -96,35 +115,12 @@ const struct rb_findings *const *rb_job_findings(const struct rb_job *job, size_
 	return list;
 }
 
-static bool is_standard_input(const char *name)
-{
-	return name && !strcmp(name, "-");
-}
-
-/* Standard input is at its end once it was read. */
-static bool is_read_again(struct rb_job *job, const char *name)
-{
-	const struct rb_job_file *f = is_standard_input(name) ? job->first : NULL;
-	struct rb_stream stream;
-
-	while (f && !is_standard_input(f->input.name))
-		f = f->next;
-	if (!f)
-		return false;
-	rb_stream_open(&stream, STDERR_FILENO);
-	rb_sink_text(&stream.sink,
-		     "rodbook: standard input can be read only once: - may stand for "
-		     "one file\n");
-	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
-	return true;
-}
-
 struct rb_job_file *rb_job_read(struct rb_job *job, const char *name)
 {
 	const char *output = rb_given_text(job->line, RB_OPTION_OUTPUT);
 	struct rb_job_file *file;
 
-	if (job->status || is_read_again(job, name))
+	if (job->status)
 		return NULL;
 	file = new_file(job);
 	if (!file)
@@ -271,17 +267,25 @@ static const char *outcome_of(const struct rb_job *job,
 	return NULL;
 }
 
+static struct rb_text_style style_of(const struct rb_job *job)
+{
+	int wish = rb_given_number(job->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
+
+	return (struct rb_text_style){
+		RB_TEXT_COLUMNS, rb_stream_color(STDERR_FILENO, (enum rb_color)wish)
+	};
+}
+
 static bool write_messages_text(const struct rb_job *job, struct rb_sink *sink,
 				const char *not_done)
 {
-	int wish = rb_given_number(job->line, RB_OPTION_COLOR, RB_COLOR_AUTO);
-	struct rb_text_style style = {
-		RB_TEXT_COLUMNS, rb_stream_color(STDERR_FILENO, (enum rb_color)wish)
-	};
+	struct rb_text_style style = style_of(job);
 
 	for (const struct rb_job_file *f = job->first; f; f = f->next) {
 		struct rb_findings findings = kept(job, &f->findings);
 
+		if (f->told)
+			continue;
 		if (!rb_messages_write_text(sink, &findings, RB_NOTE, style))
 			return false;
 		rb_messages_write_verdict(sink, &findings,
@@ -312,18 +316,39 @@ static bool write_messages_json(const struct rb_job *job, struct rb_sink *sink)
 /* Where memory ran out nothing is told but that: what was found may lack its words. */
 static void tell(struct rb_job *job, const char *not_done)
 {
-	bool as_json = rb_given_number(job->line, RB_OPTION_MESSAGES, RB_MESSAGES_TEXT) ==
-		       RB_MESSAGES_JSON;
 	struct rb_stream stream;
 
-	if (job->no_memory)
+	if (job->no_memory || (job->refused && !rb_job_tells_json(job)))
 		return;
 	rb_stream_open(&stream, STDERR_FILENO);
-	if (!ran_out(job) && (as_json ? write_messages_json(job, &stream.sink)
-				      : write_messages_text(job, &stream.sink, not_done)))
+	if (!ran_out(job) &&
+	    (rb_job_tells_json(job) ? write_messages_json(job, &stream.sink)
+				    : write_messages_text(job, &stream.sink, not_done)))
 		rb_stream_close(&stream, job->status);
 	else
 		rb_job_no_memory(job);
+}
+
+bool rb_job_say(const struct rb_job *job, const struct rb_findings *findings)
+{
+	bool quiet = rb_given(job->line, RB_OPTION_QUIET);
+	struct rb_stream stream;
+
+	rb_stream_open(&stream, STDERR_FILENO);
+	if (!rb_messages_write_text(&stream.sink, findings, quiet ? RB_FAILED : RB_NOTE,
+				    style_of(job)))
+		return false; /* half a message is not sent off */
+	rb_stream_close(&stream, RB_EXIT_HOLDS);
+	return true;
+}
+
+void rb_job_tell(struct rb_job *job)
+{
+	if (rb_job_tells_json(job))
+		return;
+	tell(job, NULL);
+	for (struct rb_job_file *f = job->first; f; f = f->next)
+		f->told = true;
 }
 
 enum rb_exit rb_job_end(struct rb_job *job, const char *not_done)

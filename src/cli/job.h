@@ -18,6 +18,7 @@
 struct rb_job_file {
 	struct rb_input input;
 	struct rb_findings findings;
+	bool told; /* what was found, before the end of the job */
 	struct rb_job_file *next;
 };
 
@@ -27,6 +28,7 @@ struct rb_job {
 	struct rb_job_file *first, **last;
 	enum rb_exit status; /* RB_EXIT_SYSTEM or RB_EXIT_INPUT once that is known */
 	bool no_memory;      /* it ran out, and that was said */
+	bool refused; /* the command line was, and that was said: it is told alone */
 };
 
 /* Begin a job.  It must be ended, whatever happens between. */
@@ -72,8 +74,20 @@ void rb_job_failed(struct rb_job *job, const char *name, int error);
 /* Say, once, that memory ran out. */
 void rb_job_no_memory(struct rb_job *job);
 
-/* Complain about an option's value that could be judged only with a file at hand. */
-void rb_job_refuse(struct rb_job *job, enum rb_option option);
+/* Keep what is to be said of a file for the object at the end; false where messages are
+ * text, and are told at once. */
+bool rb_job_keep(struct rb_job *job, enum rb_code code, const char *file,
+		 struct rb_argument first, struct rb_argument second);
+
+/* Do messages go out together, as JSON, at the end? */
+bool rb_job_tells_json(const struct rb_job *job);
+
+/* Say at once what was found in a line that was typed; false without memory. */
+bool rb_job_say(const struct rb_job *job, const struct rb_findings *findings);
+
+/* Say what was found so far, unless messages go out together at the end: for a command
+ * that then asks for more. */
+void rb_job_tell(struct rb_job *job);
 
 /*
  * Say what was found, give all memory back, and return how the program ends.

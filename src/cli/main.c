@@ -17,7 +17,7 @@
 /* clang-format off */
 static const struct rb_command commands[] = {
 { "new", "book|plan|peg|rules [FILE]", 1, 2, NULL,
-	RB_TAKES(UNIT) | RB_TAKES(HELP),
+	RB_TAKES_ALWAYS | RB_TAKES(UNIT),
 	"write a form to fill in",
 	"rodbook new book larch.csv -u ft-in\n", rb_run_new },
 { "reduce", "BOOK", 1, 1, "text|csv|json|html|svg",
@@ -78,8 +78,8 @@ static const struct rb_command commands[] = {
 	"rodbook convert   (then a length on each line: no quotes needed there)\n"
 	"rodbook convert --table 16\n", rb_run_convert },
 { "practice", "--kind convert|loop|fall", 0, 0, "text|csv|json|html",
-	RB_TAKES(FORMAT) | RB_TAKES(OUTPUT) | RB_TAKES(UNIT) | RB_TAKES(FRACTION) |
-	RB_TAKES(COLOR) | RB_TAKES(HELP) | RB_TAKES(KIND) | RB_TAKES(SEED) | RB_TAKES(COUNT) |
+	RB_TAKES_ALWAYS | RB_TAKES(FORMAT) | RB_TAKES(OUTPUT) | RB_TAKES(UNIT) |
+	RB_TAKES(FRACTION) | RB_TAKES(KIND) | RB_TAKES(SEED) | RB_TAKES(COUNT) |
 	RB_TAKES(ANSWERS) | RB_TAKES(PLANT) | RB_TAKES(SETUPS) | RB_TAKES(INVERTED),
 	"problems to work by hand, and their key",
 	"rodbook practice --kind convert --seed 7\n"

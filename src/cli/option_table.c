@@ -45,10 +45,10 @@ static const struct rb_option_row options[RB_OPTIONS] = {
 
 [RB_OPTION_FROM]          = { "from",          0,
 	TEXT("POINT", "a point of the book"),
-	"the upper or lower end of a leg" },
+	"the upstream end of a leg" },
 [RB_OPTION_TO]            = { "to",            0,
 	TEXT("POINT", "a point of the book"),
-	"its other end" },
+	"its downstream end" },
 [RB_OPTION_LENGTH]        = { "length",        0,
 	TEXT("LENGTH", "a length such as 48.5, 48'-6\" or 14.8 m"),
 	"horizontal length" },

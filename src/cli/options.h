@@ -76,11 +76,15 @@ enum rb_option {
 /* The bit of an option in struct rb_command's `takes`. */
 #define RB_TAKES(name) (UINT64_C(1) << RB_OPTION_##name)
 
-/* What every command takes that writes a result from a file. */
+/* What every command takes: how messages are told. */
+#define RB_TAKES_ALWAYS                                                                  \
+	(RB_TAKES(STRICT) | RB_TAKES(QUIET) | RB_TAKES(COLOR) | RB_TAKES(MESSAGES) |     \
+	 RB_TAKES(HELP))
+
+/* And every one that writes a result from a file. */
 #define RB_TAKES_USUAL                                                                   \
-	(RB_TAKES(FORMAT) | RB_TAKES(OUTPUT) | RB_TAKES(UNIT) | RB_TAKES(DECIMALS) |     \
-	 RB_TAKES(FRACTION) | RB_TAKES(STRICT) | RB_TAKES(QUIET) | RB_TAKES(COLOR) |     \
-	 RB_TAKES(MESSAGES) | RB_TAKES(HELP))
+	(RB_TAKES_ALWAYS | RB_TAKES(FORMAT) | RB_TAKES(OUTPUT) | RB_TAKES(UNIT) |        \
+	 RB_TAKES(DECIMALS) | RB_TAKES(FRACTION))
 
 /* Choices, in the order of their words in the table. */
 enum rb_format {

@@ -3,8 +3,8 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "cli/complaint.h"
 #include "cli/page.h"
+#include "cli/refusal.h"
 #include "cli/stream.h"
 #include "report/practice_sheet.h"
 
@@ -54,19 +54,14 @@ static const struct {
 	  "is 1 for a loop as CSV: that is one book" },
 };
 
-static bool is_misused(const struct rb_command_line *line)
+static bool is_misused(struct rb_job *job)
 {
-	struct rb_stream stream;
-
 	for (size_t i = 0; i < sizeof misuses / sizeof *misuses; i++) {
-		if (!misuses[i].always && !rb_given(line, misuses[i].option))
+		if (!misuses[i].always && !rb_given(job->line, misuses[i].option))
 			continue;
-		if (!misuses[i].wrong(line))
+		if (!misuses[i].wrong(job->line))
 			continue;
-		rb_stream_open(&stream, STDERR_FILENO);
-		rb_complain_misuse(line->command, misuses[i].option, misuses[i].words,
-				   &stream.sink);
-		rb_stream_close(&stream, RB_EXIT_INPUT);
+		rb_refuse_use(job, misuses[i].option, misuses[i].words);
 		return true;
 	}
 	return false;
@@ -119,12 +114,15 @@ static bool write_result(struct rb_sink *sink, void *self)
 }
 
 /* A sheet of CSV has no place for the seed that was picked. */
-static void say_seed(const struct rb_command_line *line, uint64_t seed)
+static void say_seed(struct rb_job *job, uint64_t seed)
 {
+	const struct rb_command_line *line = job->line;
 	struct rb_stream stream;
 
-	if (rb_given(line, RB_OPTION_SEED) ||
-	    rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) != RB_FORMAT_CSV)
+	if (rb_given(line, RB_OPTION_SEED) || rb_given(line, RB_OPTION_QUIET) ||
+	    rb_given_number(line, RB_OPTION_FORMAT, RB_FORMAT_TEXT) != RB_FORMAT_CSV ||
+	    rb_job_keep(job, RB_CODE_SEED_PICKED, NULL, rb_number((int64_t)seed),
+			rb_nothing()))
 		return;
 	rb_stream_open(&stream, STDERR_FILENO);
 	rb_sink_text(&stream.sink, "rodbook practice: --seed ");
@@ -156,16 +154,15 @@ enum rb_exit rb_run_practice(const struct rb_command_line *line)
 				   .count = (size_t)count_of(line),
 				   .answers = rb_given(line, RB_OPTION_ANSWERS) } };
 
-	if (is_misused(line))
-		return RB_EXIT_INPUT;
 	rb_job_begin(&job, line);
+	if (job.status || is_misused(&job))
+		return rb_job_end(&job, NULL);
 	result.sheet.arena = job.arena;
-	if (job.arena)
-		result.sheet.problem = make_problems(job.arena, &options, count_of(line));
-	if (job.arena && !result.sheet.problem)
+	result.sheet.problem = make_problems(job.arena, &options, count_of(line));
+	if (!result.sheet.problem)
 		rb_job_no_memory(&job);
 	rb_job_write(&job, write_result, &result);
 	if (rb_job_allows_result(&job))
-		say_seed(line, options.seed);
+		say_seed(&job, options.seed);
 	return rb_job_end(&job, NULL);
 }

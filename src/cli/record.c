@@ -13,6 +13,7 @@
 #include "cli/digest.h"
 #include "cli/interrupted.h"
 #include "cli/page.h"
+#include "cli/refusal.h"
 #include "cli/stream.h"
 #include "cli/style.h"
 #include "cli/values.h"
@@ -185,12 +186,12 @@ static bool accepts(struct rb_job *job, const char *append)
 	const char *output = rb_given_text(job->line, RB_OPTION_OUTPUT);
 
 	if (append && (!*append || !strcmp(append, "-"))) {
-		rb_values_misused(job, RB_OPTION_APPEND, "needs the name of a file");
+		rb_refuse_use(job, RB_OPTION_APPEND, "needs the name of a file");
 		return false;
 	}
 	if (append && output && !strcmp(append, output)) {
-		rb_values_misused(job, RB_OPTION_OUTPUT,
-				  "may not be the record that --append names");
+		rb_refuse_use(job, RB_OPTION_OUTPUT,
+			      "may not be the record that --append names");
 		return false;
 	}
 	return true;

@@ -5,6 +5,7 @@
 
 #include "cli/job.h"
 #include "cli/page.h"
+#include "cli/refusal.h"
 #include "cli/style.h"
 #include "level/suspects.h"
 #include "report/reduced_csv.h"
@@ -81,7 +82,7 @@ static void reduce(struct rb_job *job, struct rb_job_file *file)
 	if (!book)
 		return;
 	if (!judge(job->line, book, &judging)) {
-		rb_job_refuse(job, RB_OPTION_TOLERANCE);
+		rb_refuse_value(job, RB_OPTION_TOLERANCE);
 		return;
 	}
 	reduced = rb_reduce(job->arena, findings, book);

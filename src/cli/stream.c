@@ -66,19 +66,22 @@ bool rb_stream_color(int fd, enum rb_color wish)
 	       isatty(fd);
 }
 
+const char *rb_system_reason(int error)
+{
+	return error == RB_CHANGED_MEANWHILE
+		       ? "changed meanwhile by another program; run it again"
+		       : strerror(error);
+}
+
 enum rb_exit rb_system_failed(const char *what, int error)
 {
 	struct rb_stream stream;
-	const char *reason =
-		error == RB_CHANGED_MEANWHILE
-			? "changed meanwhile by another program; run it again"
-			: strerror(error);
 
 	rb_stream_open(&stream, STDERR_FILENO);
 	rb_sink_text(&stream.sink, "rodbook: ");
 	rb_sink_shown(&stream.sink, what, strlen(what));
 	rb_sink_text(&stream.sink, ": ");
-	rb_sink_text(&stream.sink, reason);
+	rb_sink_text(&stream.sink, rb_system_reason(error));
 	rb_sink_char(&stream.sink, '\n');
 	rb_sink_flush(&stream.sink);
 	return RB_EXIT_SYSTEM;

@@ -34,8 +34,10 @@ enum rb_exit rb_stream_close(struct rb_stream *stream, enum rb_exit status);
  * NO_COLOR is set. */
 bool rb_stream_color(int fd, enum rb_color wish);
 
-/* Say "rodbook: what: reason" on standard error; `error` is an errno, or
- * RB_CHANGED_MEANWHILE.  Always returns RB_EXIT_SYSTEM. */
+/* Why the system failed: `error` is an errno, or RB_CHANGED_MEANWHILE. */
+const char *rb_system_reason(int error);
+
+/* Say "rodbook: what: reason" on standard error.  Always returns RB_EXIT_SYSTEM. */
 enum rb_exit rb_system_failed(const char *what, int error);
 
 #endif

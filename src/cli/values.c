@@ -3,10 +3,6 @@
 #include "cli/values.h"
 
 #include <string.h>
-#include <unistd.h>
-
-#include "cli/complaint.h"
-#include "cli/stream.h"
 
 bool rb_values_begin(struct rb_values *values, struct rb_job *job, enum rb_unit unit)
 {
@@ -79,6 +75,28 @@ rb_length rb_value_length(struct rb_values *values, enum rb_option option,
 	return rb_value_of(values, given->text[nth], name_of(values, option), kind);
 }
 
+rb_length rb_value_on_rod(struct rb_values *values, const char *text, const char *what,
+			  rb_length rod)
+{
+	rb_length read = rb_value_of(values, text, what, RB_OF_ROD);
+
+	if (rb_length_given(read) && rb_length_compare(rb_length_absolute(read), rod) > 0)
+		rb_findings_add(values->cells.findings, RB_CODE_BEYOND_ROD,
+				place_of(what), rb_rod_reading(read, values->cells.unit),
+				rb_measure(rod, values->cells.unit));
+	return read;
+}
+
+rb_length rb_value_reading(struct rb_values *values, enum rb_option option, rb_length rod,
+			   int nth)
+{
+	const struct rb_given *given = &values->job->line->option[option];
+
+	if (nth >= given->times)
+		return rb_length_none();
+	return rb_value_on_rod(values, given->text[nth], name_of(values, option), rod);
+}
+
 rb_length rb_value_chainage(struct rb_values *values, const char *text, const char *what)
 {
 	int plus;
@@ -107,13 +125,4 @@ rb_slope rb_value_minimum(struct rb_values *values)
 		rb_findings_add(values->cells.findings, RB_CODE_SLOPE_NOT_DOWN,
 				place_of("--minimum"), rb_text(text), rb_nothing());
 	return slope;
-}
-
-void rb_values_misused(struct rb_job *job, enum rb_option option, const char *words)
-{
-	struct rb_stream stream;
-
-	rb_stream_open(&stream, STDERR_FILENO);
-	rb_complain_misuse(job->line->command, option, words, &stream.sink);
-	job->status = rb_stream_close(&stream, RB_EXIT_INPUT);
 }

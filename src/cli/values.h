@@ -35,6 +35,14 @@ rb_length rb_value_length(struct rb_values *values, enum rb_option option,
 rb_length rb_value_of(struct rb_values *values, const char *text, const char *what,
 		      enum rb_reading_kind kind);
 
+/* A reading, by its words: an error where it is beyond a rod of that length. */
+rb_length rb_value_on_rod(struct rb_values *values, const char *text, const char *what,
+			  rb_length rod);
+
+/* The same of an option, its `nth` from 0; none where it was not given. */
+rb_length rb_value_reading(struct rb_values *values, enum rb_option option, rb_length rod,
+			   int nth);
+
 /* A slope, at most 45 degrees. */
 rb_slope rb_value_slope(struct rb_values *values, enum rb_option option);
 
@@ -43,8 +51,5 @@ rb_slope rb_value_minimum(struct rb_values *values);
 
 /* A chainage in words. */
 rb_length rb_value_chainage(struct rb_values *values, const char *text, const char *what);
-
-/* Complain that an option may not stand so ("is not for a plan"). */
-void rb_values_misused(struct rb_job *job, enum rb_option option, const char *words);
 
 #endif

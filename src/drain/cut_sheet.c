@@ -4,11 +4,13 @@
 
 #include "drain/ground.h"
 #include "drain/match.h"
+#include "level/shot_again.h"
 
 /* What the steps below work on. */
 struct work {
 	struct rb_arena *arena;
-	struct rb_findings *findings;
+	struct rb_findings *findings; /* about the plan */
+	struct rb_findings *of_ground;
 	const struct rb_plan *plan;
 	struct rb_cut_sheet *sheet;
 	struct rb_ground ground;
@@ -114,7 +116,7 @@ static bool take_spots(struct work *w)
 {
 	const struct rb_spots *spots = w->sheet->ground;
 	uint32_t *station =
-		rb_match(w->arena, w->findings, w->sheet->inverts, spots, is_wanted);
+		rb_match(w->arena, w->of_ground, w->sheet->inverts, spots, is_wanted);
 
 	w->ground.point = rb_arena_take(w->arena, (size_t)spots->count + 1,
 					sizeof *w->ground.point);
@@ -123,7 +125,8 @@ static bool take_spots(struct work *w)
 	if (!station)
 		return false;
 	for (uint32_t i = 0; i < spots->count; i++)
-		if (is_wanted(&spots->spot[i]))
+		if (is_wanted(&spots->spot[i]) &&
+		    !rb_was_shot_again(w->of_ground, spots, &spots->spot[i]))
 			take_spot(w, &spots->spot[i], station[i]);
 	rb_ground_sort(&w->ground);
 	return true;
@@ -276,10 +279,11 @@ static bool take_room(struct work *w, const struct rb_inverts *inverts)
 }
 
 struct rb_cut_sheet *rb_cut_sheet(struct rb_arena *arena, struct rb_findings *findings,
+				  struct rb_findings *of_ground,
 				  const struct rb_inverts *inverts,
 				  const struct rb_spots *ground, rb_length board)
 {
-	struct work w = { arena, findings, inverts->plan, NULL, { NULL, 0 } };
+	struct work w = { arena, findings, of_ground, inverts->plan, NULL, { NULL, 0 } };
 
 	if (!take_room(&w, inverts))
 		return NULL;

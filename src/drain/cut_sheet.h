@@ -60,11 +60,12 @@ struct rb_cut_sheet {
  *   board    height of the boards above the invert, or none: the next whole foot (half
  *            metre) above the ground and every hub
  *
- * Findings: keys that are missing for the top of the pipe or the trench bottom (notes),
- * cover less than asked (failed), shots whose name and chainage disagree.  NULL after an
- * error.
+ * Findings about the plan: keys that are missing for the top of the pipe or the trench
+ * bottom (notes), cover less than asked (failed).  `of_ground`, about the book (NULL
+ * where there is none): shots whose name and chainage disagree.  NULL after an error.
  */
 struct rb_cut_sheet *rb_cut_sheet(struct rb_arena *arena, struct rb_findings *findings,
+				  struct rb_findings *of_ground,
 				  const struct rb_inverts *inverts,
 				  const struct rb_spots *ground, rb_length board);
 

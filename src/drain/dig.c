@@ -34,6 +34,17 @@ rb_length rb_dig_within(enum rb_unit unit)
 							       : RB_INCH / 8);
 }
 
+bool rb_dig_knows(struct rb_findings *findings, const struct rb_plan *plan,
+		  enum rb_surface surface)
+{
+	if (rb_length_given(rb_surface_above(plan, surface)))
+		return true;
+	rb_findings_add(findings, RB_CODE_SURFACE_UNKNOWN, rb_in_file(),
+			rb_text(rb_surface_name(surface)),
+			rb_text(rb_surface_key(plan, surface)));
+	return false;
+}
+
 bool rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *inverts,
 		   rb_length hi, rb_length chainage, enum rb_surface surface,
 		   struct rb_exact *wanted)
@@ -42,12 +53,8 @@ bool rb_dig_wanted(struct rb_findings *findings, const struct rb_inverts *invert
 	rb_length above = rb_surface_above(plan, surface);
 	struct rb_exact invert;
 
-	if (!rb_length_given(above)) {
-		rb_findings_add(findings, RB_CODE_SURFACE_UNKNOWN, rb_in_file(),
-				rb_text(rb_surface_name(surface)),
-				rb_text(rb_surface_key(plan, surface)));
+	if (!rb_dig_knows(findings, plan, surface))
 		return false;
-	}
 	if (!rb_inverts_at(inverts, chainage, &invert)) {
 		rb_findings_add4(
 			findings, RB_CODE_OFF_THE_LINE, rb_in_file(),

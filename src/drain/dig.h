@@ -32,6 +32,10 @@ struct rb_dig rb_dig(struct rb_exact wanted, rb_length read, rb_length within,
 /* 1/8 in, or 3 mm in a metric unit. */
 rb_length rb_dig_within(enum rb_unit unit);
 
+/* Does the plan say where the surface lies?  False after an error. */
+bool rb_dig_knows(struct rb_findings *findings, const struct rb_plan *plan,
+		  enum rb_surface surface);
+
 /*
  * The grade rod of a surface at a chainage of a line from a height of instrument.  False,
  * and *wanted not set, after an error: the chainage is not on the line, the surface is

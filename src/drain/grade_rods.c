@@ -16,6 +16,23 @@ struct rb_todays_hi rb_hi_of_benchmarks(rb_length benchmark, rb_length backsight
 	return today;
 }
 
+void rb_hi_judge(struct rb_findings *findings, const struct rb_plan *plan,
+		 const struct rb_todays_hi *today)
+{
+	bool metric = rb_unit_of_runs(plan->unit) == RB_METRES;
+	rb_length allowed = plan->grade_tolerance, apart;
+
+	if (!today->checked)
+		return;
+	if (!rb_length_given(allowed))
+		allowed = rb_length_of(metric ? 5 * RB_MILLIMETRE : RB_INCH / 4);
+	apart = rb_length_absolute(today->difference);
+	if (rb_length_compare(apart, allowed) > 0)
+		rb_findings_add(findings, RB_CODE_HI_DIFFERS, rb_in_file(),
+				rb_measure(apart, plan->unit),
+				rb_measure(allowed, plan->unit));
+}
+
 /* The worst of one kind: what goes into its finding. */
 struct worst {
 	bool any;

@@ -13,6 +13,11 @@
 
 #include "drain/surface.h"
 
+/* A benchmark and the reading on it; none where not given. */
+struct rb_sighted_benchmark {
+	rb_length elevation, backsight;
+};
+
 /* Today's height of instrument; it never comes from an older book. */
 struct rb_todays_hi {
 	rb_length hi;
@@ -23,6 +28,12 @@ struct rb_todays_hi {
 /* From one or two benchmarks with a backsight each (second: none to leave it out). */
 struct rb_todays_hi rb_hi_of_benchmarks(rb_length benchmark, rb_length backsight,
 					rb_length second, rb_length second_backsight);
+
+/* Do two benchmarks agree?  Finding (a warning): they give heights of instrument that
+ * differ by more than the plan's grade tolerance, or, where it has none, by more than
+ * 1/4 in or 5 mm: beyond what is misread on a rod (common practice). */
+void rb_hi_judge(struct rb_findings *findings, const struct rb_plan *plan,
+		 const struct rb_todays_hi *today);
 
 enum rb_reach_of_rod {
 	RB_ROD_REACHES,

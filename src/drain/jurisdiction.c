@@ -53,7 +53,8 @@ static const struct rb_jurisdiction table[] = {
 	{ "us osha",        "29 CFR 1926.651(b)(1)-(4)",      LIMITS(us_osha) },
 	{ "alberta",        "Alberta OHS Code s. 447-448",    LIMITS(alberta) },
 	{ "bc",             "BC OHS Regulation 20.78-20.81",  LIMITS(bc) },
-	{ "ontario",        "",                               LIMITS(ontario) },
+	{ "ontario",        "Ontario O. Reg. 213/91 s. 228(1) (from memory, check before use)",
+	  LIMITS(ontario) },
 	{ "canada federal", "SOR/86-304 s. 3.12",             LIMITS(canada_federal) },
 };
 static const struct rb_jurisdiction not_set = {

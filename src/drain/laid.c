@@ -7,11 +7,13 @@
 #include "drain/match.h"
 #include "drain/plan_check.h"
 #include "drain/ponds.h"
+#include "level/shot_again.h"
 
 /* What the steps below work on. */
 struct work {
 	struct rb_arena *arena;
-	struct rb_findings *findings;
+	struct rb_findings *findings; /* about the book */
+	struct rb_findings *of_plan;
 	const struct rb_minimum *minimum;
 	struct rb_laid *laid;
 	rb_length *step; /* by shot: how much higher the pipe comes in */
@@ -107,7 +109,7 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 		rb_findings_add(w->findings, RB_CODE_LAID_WITHOUT_ROD_ON,
 				place_of(w, spot->row, RB_ROD_ON), rb_text(spot->name),
 				rb_nothing());
-	if (!is_on_pipe(spot))
+	if (!is_on_pipe(spot) || rb_was_shot_again(w->findings, w->laid->spots, spot))
 		return;
 	*shot = (struct rb_laid_shot){ .name = spot->name,
 				       .row = spot->row,
@@ -132,20 +134,39 @@ static bool any(const struct rb_spot *spot)
 	return true;
 }
 
-/* A place that was shot twice has no slope of its own: the later shot stands, which was
- * taken after it was brought back. */
-static void sort_shots(struct rb_laid *laid)
+/* A point that is reached again with another hanging on it keeps its elevation. */
+static bool is_reached_again(const struct work *w, const struct rb_laid_shot *shot,
+			     const struct rb_laid_shot *later)
 {
+	const struct rb_row *row = w->laid->spots->book->row;
+
+	return shot->rod_on == later->rod_on &&
+	       row[shot->row].point == row[later->row].point;
+}
+
+/* A place that was shot on two surfaces, or under two names, has no slope of its own: the
+ * later shot stands, which was taken after it was brought back. */
+static void sort_shots(struct work *w)
+{
+	struct rb_laid_shot *shot = w->laid->shot;
+	const struct rb_book *book = w->laid->spots->book;
 	uint32_t kept = 0;
 
-	if (laid->shots)
-		qsort(laid->shot, laid->shots, sizeof *laid->shot, downstream);
-	for (uint32_t i = 0; i < laid->shots; i++) {
-		if (kept && laid->shot[kept - 1].run.nm == laid->shot[i].run.nm)
-			kept--;
-		laid->shot[kept++] = laid->shot[i];
+	if (w->laid->shots)
+		qsort(shot, w->laid->shots, sizeof *shot, downstream);
+	for (uint32_t i = 0; i < w->laid->shots; i++) {
+		bool same = kept && shot[kept - 1].run.nm == shot[i].run.nm;
+
+		if (same && is_reached_again(w, &shot[kept - 1], &shot[i]))
+			continue;
+		if (same)
+			rb_findings_add(w->findings, RB_CODE_SHOT_AGAIN,
+					rb_book_row_place(book, shot[--kept].row),
+					rb_line(rb_book_line(book, shot[i].row)),
+					rb_nothing());
+		shot[kept++] = shot[i];
 	}
-	laid->shots = kept;
+	w->laid->shots = kept;
 }
 
 static bool take_shots(struct work *w)
@@ -159,7 +180,7 @@ static bool take_shots(struct work *w)
 		take_spot(w, &spots->spot[i], station[i]);
 	if (!rb_findings_allow_result(w->findings))
 		return false;
-	sort_shots(w->laid);
+	sort_shots(w);
 	if (!w->laid->shots)
 		rb_findings_add(w->findings, RB_CODE_NO_LAID_SHOTS, rb_in_file(),
 				rb_nothing(), rb_nothing());
@@ -258,7 +279,7 @@ static void judge(struct work *w)
 		judge_leg(w, i);
 	report_ponds(w);
 	if (!rb_length_given(w->laid->inverts->plan->grade_tolerance))
-		rb_findings_add(w->findings, RB_CODE_NO_GRADE_TOLERANCE, rb_in_file(),
+		rb_findings_add(w->of_plan, RB_CODE_NO_GRADE_TOLERANCE, rb_in_file(),
 				rb_nothing(), rb_nothing());
 }
 
@@ -274,10 +295,10 @@ static bool take_room(struct work *w, uint32_t spots)
 }
 
 struct rb_laid *rb_laid(struct rb_arena *arena, struct rb_findings *findings,
-			const struct rb_inverts *inverts, const struct rb_spots *spots,
-			const struct rb_minimum *minimum)
+			struct rb_findings *of_plan, const struct rb_inverts *inverts,
+			const struct rb_spots *spots, const struct rb_minimum *minimum)
 {
-	struct work w = { arena, findings, minimum, NULL, NULL };
+	struct work w = { arena, findings, of_plan, minimum, NULL, NULL };
 
 	if (!take_room(&w, spots->count))
 		return NULL;

@@ -50,16 +50,18 @@ struct rb_laid {
 };
 
 /*
- * Hold a laid book against the plan.  At a station with a step the shot is taken to be on
- * the pipe that goes out; the one that comes in lies higher by the plan's step.
+ * Hold a laid book, whose list `findings` is, against the plan.  At a station with a step
+ * the shot is taken to be on the pipe that goes out; the one that comes in lies higher by
+ * the plan's step.
  *
  * Findings: a shot that does not say where the rod stood, or for which outside or wall is
  * missing (errors); shots off the line (warnings); shots beyond the grade tolerance, legs
  * level, uphill or too flat, ponds (failed; a leg too flat by no more than the readings
- * can tell is a warning).  NULL after an error.
+ * can tell is a warning).  `of_plan`, about the plan: no grade tolerance (a note).  NULL
+ * after an error.
  */
 struct rb_laid *rb_laid(struct rb_arena *arena, struct rb_findings *findings,
-			const struct rb_inverts *inverts, const struct rb_spots *spots,
-			const struct rb_minimum *minimum);
+			struct rb_findings *of_plan, const struct rb_inverts *inverts,
+			const struct rb_spots *spots, const struct rb_minimum *minimum);
 
 #endif

@@ -223,6 +223,7 @@ void rb_plan_read_keys(struct rb_cells *cells, struct rb_plan *plan,
 	plan->drain = text_of(r, KEY_DRAIN);
 	plan->datum = text_of(r, KEY_DATUM);
 	plan->jurisdiction = text_of(r, KEY_JURISDICTION);
+	plan->jurisdiction_place = sheet->key[KEY_JURISDICTION].place;
 	plan->slope = slope_of(r, KEY_SLOPE);
 	plan->slope_place = sheet->key[KEY_SLOPE].place;
 	plan->cover = length_of(r, KEY_COVER);

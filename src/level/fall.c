@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "level/shot_again.h"
 #include "notes/names.h"
 #include "notes/sheet.h"
 
@@ -71,8 +72,8 @@ static int by_place_and_chainage(const void *left, const void *right)
 	return order ? order : (a->row > b->row) - (a->row < b->row);
 }
 
-/* Two places at one chainage have no slope between them: a point reached again is a
- * check, which the reduction has compared; of two points the first is used. */
+/* Two places at one chainage have no slope between them: of a point that is reached again
+ * and of two points the first is used. */
 static bool is_at_same_place(const struct work *w, const struct rb_spot *a,
 			     const struct rb_spot *b)
 {
@@ -93,7 +94,8 @@ static bool sort_spots(struct work *w)
 	if (!w->order)
 		return rb_findings_no_memory(w->findings);
 	for (uint32_t i = 0; i < w->spots->count; i++)
-		if (rb_length_given(w->spots->spot[i].chainage))
+		if (rb_length_given(w->spots->spot[i].chainage) &&
+		    !rb_was_shot_again(w->findings, w->spots, &w->spots->spot[i]))
 			w->order[w->count++] = &w->spots->spot[i];
 	qsort(w->order, w->count, sizeof *w->order, by_place_and_chainage);
 	for (uint32_t i = 0; i < w->count; i++)
@@ -199,11 +201,24 @@ static const char *nearest_name(const struct rb_spots *spots, const char *name)
 	return best;
 }
 
-/* The first spot of that name, one like `other` if there is one. */
+/* The last shot of the place of a spot; those before it are noted. */
+static const struct rb_spot *last_shot(const struct work *w, uint32_t spot)
+{
+	const struct rb_spots *spots = w->spots;
+	uint32_t last =
+		spots->spot[spot].again == RB_NO_SPOT ? spot : spots->spot[spot].again;
+
+	for (uint32_t i = 0; i < last; i++)
+		if (spots->spot[i].again == last)
+			rb_was_shot_again(w->findings, spots, &spots->spot[i]);
+	return &spots->spot[last];
+}
+
+/* The first spot of that name, one like `other` if there is one, as it was shot last. */
 static const struct rb_spot *find(const struct work *w, const char *name,
 				  const struct rb_spot *other)
 {
-	const struct rb_spot *found = NULL;
+	uint32_t found = RB_NO_SPOT;
 	const char *nearest;
 	char folded[NAME];
 
@@ -214,11 +229,11 @@ static const struct rb_spot *find(const struct work *w, const char *name,
 		if (!same_name(spot->name, strlen(spot->name), folded))
 			continue;
 		if (!other || spot->rod_on == other->rod_on)
-			return spot;
-		found = found ? found : spot;
+			return last_shot(w, i);
+		found = found == RB_NO_SPOT ? i : found;
 	}
-	if (found)
-		return found;
+	if (found != RB_NO_SPOT)
+		return last_shot(w, found);
 	nearest = nearest_name(w->spots, name);
 	rb_findings_add(w->findings, RB_CODE_NO_SUCH_POINT, rb_in_file(), rb_text(name),
 			nearest ? rb_text(nearest) : rb_nothing());

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "level/places.h"
+#include "level/shot_again.h"
 
 static int64_t power_of_ten(int exponent)
 {
@@ -125,6 +126,7 @@ static bool spot_of(struct rb_arena *arena, const struct rb_adjusted *adjusted,
 			       ? book->key.rod_on
 			       : (enum rb_rod_on)book->rod_on[row];
 	spot->kind = (enum rb_kind)shot->kind;
+	spot->again = RB_NO_SPOT;
 	spot->name = name_of(arena, book, spot);
 	return spot->name;
 }
@@ -173,5 +175,7 @@ struct rb_spots *rb_spots(struct rb_arena *arena, struct rb_findings *findings,
 		spots->adjusted += spots->spot[spots->count - 1].adjusted;
 		add_below(adjusted, i, spots);
 	}
+	if (!rb_find_shots_again(spots, rb_arena_allocator(arena)))
+		return rb_findings_no_memory(findings), NULL;
 	return spots;
 }

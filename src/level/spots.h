@@ -20,8 +20,12 @@ struct rb_spot {
 	rb_length elevation;
 	enum rb_rod_on rod_on; /* the row's, or the book's key */
 	enum rb_kind kind;
-	bool adjusted; /* the elevation is */
+	bool adjusted;  /* the elevation is */
+	uint32_t again; /* the spot that counts in its place (shot_again.h); RB_NO_SPOT:
+			 * this one does */
 };
+
+#define RB_NO_SPOT UINT32_MAX
 
 struct rb_spots {
 	const struct rb_book *book;

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "report/leg_json.h"
+#include "report/leg_steps.h"
 #include "report/steps.h"
 
 #define FINEST 64 /* parts of an inch */
@@ -102,6 +103,35 @@ void rb_dig_steps(struct rb_phrase *phrase, const struct rb_dig_result *result)
 						   : ", it stands high");
 }
 
+static void say_check(struct rb_phrase *phrase, const struct rb_dig_result *result)
+{
+	rb_length apart = result->today.difference;
+
+	rb_phrase_text(phrase, "the second benchmark gives the HI ");
+	if (apart.nm)
+		rb_phrase_shown(phrase, rb_length_absolute(apart), result->style.unit);
+	rb_phrase_text(phrase, !apart.nm      ? "exactly the same"
+			       : apart.nm > 0 ? " higher"
+					      : " lower");
+}
+
+void rb_dig_hi(struct rb_phrase *phrase, const struct rb_dig_result *result, bool steps)
+{
+	static const char *const names[] = { "HI", "HI from the second benchmark" };
+	const struct rb_sighted_benchmark *benchmark = result->benchmark;
+	int sums = !steps || !rb_length_given(benchmark[0].elevation) ? 0
+		   : result->today.checked                            ? 2
+								      : 1;
+
+	if (result->today.checked)
+		say_check(phrase, result);
+	else if (sums)
+		rb_phrase_text(phrase, "today's height of instrument");
+	for (int i = 0; i < sums; i++)
+		rb_named_sum(phrase, names[i], benchmark[i].elevation,
+			     benchmark[i].backsight, result->style);
+}
+
 static const char *verdict_of(const struct rb_dig_result *result)
 {
 	if (!result->on_pipe || result->dig.answer == RB_ON_GRADE)
@@ -130,6 +160,9 @@ bool rb_dig_write_json(struct rb_sink *sink, struct rb_phrase *phrase,
 	rb_json_put(&json, "difference", result->dig.difference, lengths);
 	rb_json_put_text(&json, "answer", phrase->text);
 	rb_json_put_text(&json, "verdict", verdict_of(result));
+	rb_json_put(&json, "second_benchmark_difference",
+		    result->today.checked ? result->today.difference : rb_length_none(),
+		    lengths);
 	rb_json_end(&json);
 	return true;
 }

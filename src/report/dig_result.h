@@ -13,7 +13,9 @@
 
 struct rb_dig_result {
 	struct rb_dig dig;
-	rb_length at;          /* chainage; none in the hub mode */
+	struct rb_todays_hi today;                /* in the hub mode none */
+	struct rb_sighted_benchmark benchmark[2]; /* that it comes from; or none */
+	rb_length at;                             /* chainage; none in the hub mode */
 	const char *on;        /* "trench", "invert", "top"; "" in the hub mode */
 	bool on_pipe;          /* the rod stands on the pipe: it is raised or lowered */
 	rb_length within;      /* how near is on grade */
@@ -29,6 +31,10 @@ void rb_dig_words(struct rb_phrase *phrase, const struct rb_dig_result *result);
 
 /* "HI 104.27 - ..." is not repeated here: wanted - read = difference, step by step. */
 void rb_dig_steps(struct rb_phrase *phrase, const struct rb_dig_result *result);
+
+/* What a second benchmark makes of the height of instrument, in one line; with the steps,
+ * its sums below.  Nothing where there is nothing to say. */
+void rb_dig_hi(struct rb_phrase *phrase, const struct rb_dig_result *result, bool steps);
 
 /* Write the object on one line; false if there was no memory. */
 bool rb_dig_write_json(struct rb_sink *sink, struct rb_phrase *phrase,

@@ -15,11 +15,6 @@
 #include "drain/grade_rods.h"
 #include "drain/laid.h"
 
-/* The second pair checks the first; none where not given. */
-struct rb_sighted_benchmark {
-	rb_length elevation, backsight;
-};
-
 struct rb_drain_result {
 	const struct rb_plan *plan;
 	bool has_plan; /* it was read from a file */
@@ -30,7 +25,7 @@ struct rb_drain_result {
 	const struct rb_cut_sheet *sheet;
 	const struct rb_grade_rods *rods;
 	struct rb_todays_hi today;
-	struct rb_sighted_benchmark benchmark[2];
+	struct rb_sighted_benchmark benchmark[2]; /* the second checks the first */
 	const struct rb_laid *laid;
 	const struct rb_cautions *cautions;
 	bool use_anyway; /* a book that does not close was used, because it was asked for

@@ -319,7 +319,9 @@ static void put_numbered(struct wording *w, int i, const char *form)
 	bool is_length = w->finding->argument[i].kind == RB_LENGTH;
 	bool is_text = w->finding->argument[i].kind == RB_TEXT;
 
-	if (!strncmp(form, " off}", 5) && is_length)
+	if (!strncmp(form, " whole}", 7)) /* made visible when it was put together */
+		put(w, w->finding->argument[i].text);
+	else if (!strncmp(form, " off}", 5) && is_length)
 		put_off(w, i);
 	else if (!strncmp(form, " size}", 6) && is_length)
 		put_length(w, i, true);
@@ -372,6 +374,28 @@ static void fill(struct wording *w, char text[static RB_MESSAGE_TEXT],
 	}
 }
 
+/* The bytes of so many characters. */
+static size_t bytes_of(const char *text, uint32_t characters)
+{
+	size_t bytes = 0;
+
+	while (text[bytes] && (characters || (text[bytes] & 0xC0) == 0x80))
+		characters -= (text[bytes++] & 0xC0) != 0x80;
+	return bytes;
+}
+
+/* Where a place stands in a line that was typed. */
+static struct rb_span span_of(const char *line, const struct rb_place *place)
+{
+	size_t from = bytes_of(line, place->column - 1);
+
+	return (struct rb_span){ .line = line,
+				 .line_length = strlen(line),
+				 .from = from,
+				 .length = bytes_of(line + from, place->width),
+				 .column = place->column };
+}
+
 void rb_message_make(struct rb_message *out, const struct rb_findings *findings,
 		     const struct rb_finding *finding, struct rb_cursor *cursor)
 {
@@ -390,6 +414,11 @@ void rb_message_make(struct rb_message *out, const struct rb_findings *findings,
 							: wording->hint);
 	out->line = place->line;
 	out->column = place->column;
+	out->quoted = findings->typed && place->column;
+	if (out->quoted) {
+		out->span = span_of(findings->typed, place);
+		return;
+	}
 	out->quoted = findings->source && place->line &&
 		      rb_source_span(findings->source, cursor, place->line, place->cell,
 				     &out->span);

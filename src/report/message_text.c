@@ -189,8 +189,11 @@ void rb_messages_write_verdict(struct rb_sink *sink, const struct rb_findings *f
 		{ RB_NOTE, "note", "notes" },
 	};
 	const char *between = ": ";
+	size_t found = 0;
 
-	if (!findings->count && !outcome)
+	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+		found += findings->of_severity[words[i].severity];
+	if (!found && !outcome)
 		return;
 	put_file(sink, findings);
 	for (size_t i = 0; i < sizeof words / sizeof *words; i++) {

@@ -5,6 +5,7 @@
 #include <stdio.h>
 
 #include "report/json.h"
+#include "report/leg_json.h"
 #include "report/message_json.h"
 #include "report/phrase.h"
 #include "report/titles.h"
@@ -256,6 +257,9 @@ bool rb_reduced_write_json(struct rb_sink *sink, const struct rb_reduction *r,
 	rb_json_head(&w.json);
 	put_text(&w, "book", rb_title_file(rb_reduction_book(r)->file));
 	put_text(&w, "unit", rb_unit_name(w.unit));
+	rb_json_put_bool(&w.json, "tolerance_overridden", r->tolerance_overridden);
+	rb_json_put_bool(&w.json, "adjust_overridden", r->adjust_overridden);
+	rb_json_put_bool(&w.json, "adjust_anyway", r->adjust_anyway);
 	put_points(&w);
 	put_sections(&w);
 	put_spurs(&w);

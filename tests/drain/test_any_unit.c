@@ -39,10 +39,12 @@ static bool same(rb_length a, rb_length b)
 static bool same_station(const struct job *a, const struct job *b, uint32_t i)
 {
 	const rb_length hi = { 40 * RB_METRE };
-	struct rb_cut_sheet *s = rb_cut_sheet(
-		a->arena, (struct rb_findings *)&a->findings, a->inverts, NULL, NONE);
-	struct rb_cut_sheet *t = rb_cut_sheet(
-		b->arena, (struct rb_findings *)&b->findings, b->inverts, NULL, NONE);
+	struct rb_cut_sheet *s =
+		rb_cut_sheet(a->arena, (struct rb_findings *)&a->findings, NULL,
+			     a->inverts, NULL, NONE);
+	struct rb_cut_sheet *t =
+		rb_cut_sheet(b->arena, (struct rb_findings *)&b->findings, NULL,
+			     b->inverts, NULL, NONE);
 	struct rb_grade_rods *r = rb_grade_rods(
 		a->arena, (struct rb_findings *)&a->findings, a->inverts, hi);
 	struct rb_grade_rods *q = rb_grade_rods(

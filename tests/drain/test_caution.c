@@ -27,7 +27,7 @@ static struct scene scene_of(const char *plan, const char *book, const char *jur
 	struct rb_grade_rods *rods = NULL;
 
 	rb_findings_init(&s.findings, s.job.arena, "ground.csv");
-	sheet = rb_cut_sheet(s.job.arena, &s.findings, s.job.inverts,
+	sheet = rb_cut_sheet(s.job.arena, &s.findings, &s.findings, s.job.inverts,
 			     book ? job_book(s.job.arena, &s.findings, book) : NULL,
 			     NONE);
 	if (rb_length_given(hi))

@@ -24,8 +24,8 @@ static struct sheet sheet_of(const char *plan, const char *book, rb_length inter
 	if (book)
 		ground = job_book(s.job.arena, &s.findings, book);
 	if (s.job.inverts && (ground || !book))
-		s.sheet = rb_cut_sheet(s.job.arena, &s.findings, s.job.inverts, ground,
-				       NONE);
+		s.sheet = rb_cut_sheet(s.job.arena, &s.job.findings, &s.findings,
+				       s.job.inverts, ground, NONE);
 	return s;
 }
 
@@ -62,7 +62,7 @@ static void cuts_and_covers(void **state)
 			 FT(5, 4000).nm + 4237 * RB_INCH / 1000);
 	assert_false(s.sheet->at_least);
 	assert_string_equal(s.sheet->least_cover.where, "C");
-	assert_int_equal(s.findings.of_code[RB_CODE_COVER_SHORT], 0);
+	assert_int_equal(s.job.findings.of_code[RB_CODE_COVER_SHORT], 0);
 	job_end(&s.job);
 }
 
@@ -148,10 +148,10 @@ static void too_little_cover_fails(void **state)
 			      "B,0+50,,,7.20,,ground\nditch,0+70,,,7.50,,ground\n"
 			      "C,1+00,,,4.00,,ground\n",
 			 NONE);
-	const struct rb_finding *f = job_finding(&s.findings, RB_CODE_COVER_SHORT);
+	const struct rb_finding *f = job_finding(&s.job.findings, RB_CODE_COVER_SHORT);
 
 	(void)state;
-	assert_int_equal(s.findings.of_code[RB_CODE_COVER_SHORT], 2);
+	assert_int_equal(s.job.findings.of_code[RB_CODE_COVER_SHORT], 2);
 	assert_string_equal(f->argument[2].text, "B");
 	assert_int_equal(f->place.line, 0); /* of the line, not of a row */
 	assert_string_equal(f->place.point, "B");
@@ -172,7 +172,7 @@ static void the_exact_cover_decides(void **state)
 	assert_non_null(s.sheet);
 	assert_int_equal(s.sheet->cut[1].cover.nm, 2 * RB_FOOT);
 	assert_true(s.sheet->cut[1].is_short);
-	assert_int_equal(s.findings.of_code[RB_CODE_COVER_SHORT], 1);
+	assert_int_equal(s.job.findings.of_code[RB_CODE_COVER_SHORT], 1);
 	job_end(&s.job);
 }
 
@@ -213,7 +213,7 @@ static void just_enough_cover_passes(void **state)
 			 cases[i].ground);
 		s = sheet_of(plan, book, NONE);
 		assert_non_null(s.sheet);
-		f = job_finding(&s.findings, RB_CODE_COVER_SHORT);
+		f = job_finding(&s.job.findings, RB_CODE_COVER_SHORT);
 		assert_int_equal(f != NULL, cases[i].told != 0);
 		if (f)
 			assert_int_equal(f->argument[0].length.nm, cases[i].told);
@@ -299,7 +299,7 @@ static void what_is_missing_is_said_once(void **state)
 			 BOOK "BM,,100.00,4.00,,,\nA,0+00,,,4.50,,ground\n", NONE);
 
 	(void)state;
-	assert_int_equal(s.findings.of_code[RB_CODE_KEYS_MISSING], 2);
+	assert_int_equal(s.job.findings.of_code[RB_CODE_KEYS_MISSING], 2);
 	assert_false(rb_length_given(s.sheet->cut[0].top_of_pipe));
 	assert_false(rb_length_given(s.sheet->cut[0].trench_bottom));
 	assert_false(rb_length_given(s.sheet->cut[0].cover));
@@ -335,6 +335,23 @@ static void metric_boards_stand_on_half_metres(void **state)
 	job_end(&s.job);
 }
 
+/* Ground that was filled and shot again, and a hub that was knocked and set anew. */
+static void the_last_shot_counts(void **state)
+{
+	struct sheet s = sheet_of(PLAN,
+				  BOOK "BM,,100.00,4.00,,,\nA,0,,,4.00,,ground\n"
+				       "A,0,,,5.00,,hub\nA,0,,,3.50,,ground\n"
+				       "A,0,,,5.10,,hub\n",
+				  NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_int_equal(s.sheet->cut[0].ground.nm, FT(100, 5000).nm);
+	assert_int_equal(s.sheet->cut[0].hub.nm, FT(98, 9000).nm);
+	assert_int_equal(s.findings.of_code[RB_CODE_SHOT_AGAIN], 2);
+	job_end(&s.job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -354,6 +371,7 @@ int main(void)
 		cmocka_unit_test(what_is_missing_is_said_once),
 		cmocka_unit_test(no_ground_book_still_gives_the_pipe),
 		cmocka_unit_test(metric_boards_stand_on_half_metres),
+		cmocka_unit_test(the_last_shot_counts),
 	};
 
 	return cmocka_run_group_tests_name("cut sheet", tests, NULL, NULL);

@@ -182,6 +182,63 @@ static void a_second_benchmark_checks(void **state)
 	assert_false(rb_length_given(today.difference));
 }
 
+/* Two heights of instrument may differ by the grade tolerance, or else by 1/4 in or 5 mm.
+ */
+static void two_benchmarks_agree_within_the_grade_tolerance(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *keys; int64_t apart, allowed; bool agree; } cases[] = {
+		{ "", RB_INCH / 4, RB_INCH / 4, true },
+		{ "", -RB_INCH / 4, RB_INCH / 4, true },
+		{ "", RB_INCH / 4 + 1, RB_INCH / 4, false },
+		{ "", -RB_INCH / 4 - 1, RB_INCH / 4, false },
+		{ "unit,m\n", 5 * RB_MILLIMETRE, 5 * RB_MILLIMETRE, true },
+		{ "unit,m\n", 5 * RB_MILLIMETRE + 1, 5 * RB_MILLIMETRE, false },
+		{ "grade tolerance,1/8 in\n", RB_INCH / 8, RB_INCH / 8, true },
+		{ "grade tolerance,1/8 in\n", RB_INCH / 8 + 1, RB_INCH / 8, false },
+		{ "grade tolerance,1 in\n", RB_INCH, RB_INCH, true },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct job job = job_new();
+		struct rb_todays_hi today;
+		const struct rb_finding *f;
+		char text[300];
+
+		snprintf(text, sizeof text, "%s%s", cases[i].keys,
+			 "outlet,last\nslope,1:48\npoint,chainage,invert\n"
+			 "A,0,30 m\nB,15,\n");
+		job_read(&job, text, NONE);
+		today = rb_hi_of_benchmarks(FT(100, 0), FT(4, 0), FT(99, 0),
+					    rb_length_of(FT(5, 0).nm + cases[i].apart));
+		rb_hi_judge(&job.findings, job.plan, &today);
+		f = job_finding(&job.findings, RB_CODE_HI_DIFFERS);
+		if (!f != cases[i].agree ||
+		    (f && (f->argument[0].length.nm !=
+				   rb_length_absolute(rb_length_of(cases[i].apart)).nm ||
+			   f->argument[1].length.nm != cases[i].allowed))) {
+			print_error("row %zu\n", i);
+			wrong++;
+		}
+		job_end(&job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+static void one_benchmark_is_not_judged(void **state)
+{
+	struct job job = job_of(PIPE LINE, NONE);
+	struct rb_todays_hi today = rb_hi_of_benchmarks(FT(100, 0), FT(4, 0), NONE, NONE);
+
+	(void)state;
+	rb_hi_judge(&job.findings, job.plan, &today);
+	assert_int_equal(job.findings.count, 0);
+	job_end(&job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -193,6 +250,8 @@ int main(void)
 		cmocka_unit_test(steps_below_zero),
 		cmocka_unit_test(the_exact_rod_decides),
 		cmocka_unit_test(a_second_benchmark_checks),
+		cmocka_unit_test(two_benchmarks_agree_within_the_grade_tolerance),
+		cmocka_unit_test(one_benchmark_is_not_judged),
 	};
 
 	return cmocka_run_group_tests_name("grade rods", tests, NULL, NULL);

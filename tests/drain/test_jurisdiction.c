@@ -147,6 +147,23 @@ static void names_are_forgiving(void **state)
 	assert_null(rb_jurisdiction_find(long_name));
 }
 
+/* Before every dig, and wherever it is: buried services come first, and a rule says so.
+ */
+static void each_has_a_rule_on_buried_services(void **state)
+{
+	static const char *const names[] = { "us osha", "alberta", "bc", "ontario",
+					     "canada federal" };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+		const struct rb_jurisdiction *j = rb_jurisdiction_find(names[i]);
+
+		assert_non_null(j);
+		assert_string_not_equal(j->locate, "");
+	}
+	assert_string_not_equal(rb_jurisdiction_unset()->locate, "");
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -156,6 +173,7 @@ int main(void)
 		cmocka_unit_test(a_long_file_is_kept_whole),
 		cmocka_unit_test(names_are_forgiving),
 		cmocka_unit_test(limits_of_a_depth_keep_their_order),
+		cmocka_unit_test(each_has_a_rule_on_buried_services),
 	};
 
 	return cmocka_run_group_tests_name("jurisdiction", tests, NULL, NULL);

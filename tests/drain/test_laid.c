@@ -27,8 +27,8 @@ static struct check laid_of(const char *plan, const char *book)
 	if (c.job.plan)
 		minimum.slope = c.job.plan->minimum;
 	if (c.job.inverts && spots)
-		c.laid =
-			rb_laid(c.job.arena, &c.findings, c.job.inverts, spots, &minimum);
+		c.laid = rb_laid(c.job.arena, &c.findings, &c.job.findings, c.job.inverts,
+				 spots, &minimum);
 	return c;
 }
 
@@ -131,7 +131,7 @@ static void deviation_is_judged_where_a_tolerance_is_given(void **state)
 
 	c = laid_of(LINE, BOOK "A,0,,,9.50,,invert\nC,100,,,11.97,,invert\n");
 	assert_int_equal(c.findings.of_code[RB_CODE_LAID_OUT], 0);
-	assert_int_equal(c.findings.of_code[RB_CODE_NO_GRADE_TOLERANCE], 1);
+	assert_int_equal(c.job.findings.of_code[RB_CODE_NO_GRADE_TOLERANCE], 1);
 	job_end(&c.job);
 }
 
@@ -329,6 +329,38 @@ static void the_later_shot_stands(void **state)
 	assert_int_equal(c.laid->shots, 3);
 	assert_int_equal(c.laid->shot[1].deviation.nm, 0);
 	assert_int_equal(c.findings.of_code[RB_CODE_LAID_OUT], 0);
+	assert_int_equal(c.findings.of_code[RB_CODE_SHOT_AGAIN], 1);
+	job_end(&c.job);
+}
+
+/* On its top after its invert: that place was shot again too. */
+static void the_later_surface_stands(void **state)
+{
+	struct check c =
+		laid_of(PIPE LINE, BOOK "A,0,,,9.00,,invert\nB,50,,,9.40,,invert\n"
+					"C,100,,,10.00,,invert\n"
+					"B,50,,,9' 1.737 in,,top of pipe\n");
+
+	(void)state;
+	assert_int_equal(c.laid->shots, 3);
+	assert_int_equal(c.laid->shot[1].rod_on, RB_ON_TOP_OF_PIPE);
+	assert_int_equal(job_finding(&c.findings, RB_CODE_SHOT_AGAIN)->place.line, 4);
+	job_end(&c.job);
+}
+
+/* A turning point on the pipe keeps the elevation on which the levels hang. */
+static void a_turning_point_reached_again_replaces_nothing(void **state)
+{
+	struct check c = laid_of(LINE, BOOK "A,0,,,9.00,,invert\nB,50,,,,9.50,invert\n"
+					    "B,50,,5.00,,,invert\nC,100,,,5.50,,invert\n"
+					    "TP,,,,2.00,\nTP,,,3.00,,\n"
+					    "B,50,,,,6.02,invert\nB,50,,5.00,,,invert\n"
+					    "C,100,,,5.50,,invert\n");
+
+	(void)state;
+	assert_int_equal(c.laid->shots, 3);
+	assert_int_equal(c.laid->shot[1].invert.nm, FT(94, 5000).nm);
+	assert_int_equal(c.findings.of_code[RB_CODE_SHOT_AGAIN], 1); /* of C alone */
 	job_end(&c.job);
 }
 
@@ -369,6 +401,8 @@ int main(void)
 		cmocka_unit_test(flat_within_the_reading_is_a_warning),
 		cmocka_unit_test(steps_are_no_fall_of_the_leg),
 		cmocka_unit_test(the_later_shot_stands),
+		cmocka_unit_test(the_later_surface_stands),
+		cmocka_unit_test(a_turning_point_reached_again_replaces_nothing),
 		cmocka_unit_test(a_shot_in_two_places_is_refused),
 		cmocka_unit_test(a_book_without_pipe_is_refused),
 	};

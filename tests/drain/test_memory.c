@@ -42,11 +42,11 @@ static bool run(struct rb_arena *arena, struct rb_findings *findings)
 	    !rb_budget(arena, findings, i, &minimum) ||
 	    !rb_fall(arena, findings, s, &options))
 		return false;
-	struct rb_cut_sheet *sheet = rb_cut_sheet(arena, findings, i, s, NONE);
+	struct rb_cut_sheet *sheet = rb_cut_sheet(arena, findings, findings, i, s, NONE);
 	struct rb_grade_rods *rods =
 		sheet ? rb_grade_rods(arena, findings, i, FT(104, 0)) : NULL;
 
-	return rods && rb_laid(arena, findings, i, s, &minimum) &&
+	return rods && rb_laid(arena, findings, findings, i, s, &minimum) &&
 	       rb_cautions(arena, findings, rb_jurisdiction_unset(), sheet, rods);
 }
 

@@ -20,6 +20,9 @@ const struct scene scenes[] = {
 { LINE("new", "peg", "out/peg.csv", "-u", "m") },
 { LINE("new", "rules", "out/rules.csv") },
 { LINE("new", "book", "out/book.csv"), OLD("out/book.csv") },
+{ LINE("new", "book", "out/book.csv", "--messages", "json"), OLD("out/book.csv") },
+{ LINE("new", "book", "out/book.csv", "--messages", "json") },
+{ LINE("new", "boko", "--messages", "json") },
 
 { LINE("reduce", "larch.csv") },
 { LINE("reduce", "larch.csv", "--steps", "-u", "ft-in") },
@@ -36,6 +39,7 @@ const struct scene scenes[] = {
 { LINE("reduce", "-", "--tolerance", "none", "--adjust", "distance"), .input = "larch.csv" },
 { LINE("reduce", "bad.csv") },
 { LINE("reduce", "bad.csv", "--messages", "json") },
+{ LINE("reduce", "larch.csv", "--messages", "json", "-o", "out/new.txt") },
 { LINE("reduce", "inches.csv", "--strict") },
 { LINE("reduce", "wild.csv") },
 { LINE("reduce", "wild.csv", "-f", "json", "--quiet") },
@@ -74,6 +78,9 @@ const struct scene scenes[] = {
 { LINE("dig", "larch-plan.csv", "--hi", "102.65", "--at", "0+24", "--rod", "11.43", "-f", "json") },
 { LINE("dig", "larch-plan.csv", "--hi", "102.65"), .input = "larch-dig.txt" },
 { LINE("dig", "larch-plan.csv", "--hi", "102.65", "-f", "json", "-o", "out/dig.json"), .input = "larch-dig.txt" },
+{ LINE("dig", "larch-plan.csv", TODAY, "--benchmark", "98", "--backsight", "4.7", "--steps"), .input = "larch-dig.txt" },
+{ LINE("dig", "larch-plan.csv", "--hi", "102.65"), .input = "refused.txt" },
+{ LINE("dig", "larch-plan.csv", "--hi", "102.65", "--messages", "json"), .input = "refused.txt" },
 { LINE("dig", "--hub", "5.0", "--cut", "7.5", "--rod", "12.2") },
 
 { LINE("record", BOOKS) },

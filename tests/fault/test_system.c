@@ -194,6 +194,16 @@ static bool is_beginning(const struct bytes *part, const struct bytes *all)
 	       !memcmp(part->byte, all->byte, part->length);
 }
 
+/* In the object, and nothing outside it. */
+static bool is_said_in_json(const char *all, int error)
+{
+	const char *said = strstr(all, "\"system-failed\"");
+
+	return said && strstr(said, strerror(error)) && all[0] == '{' &&
+	       !strcmp(strrchr(all, '}'), "}\n") &&
+	       !strstr(said + 1, "\"system-failed\"");
+}
+
 /* One message names what failed and why; there may be others, about the book. */
 static bool is_said(const struct trial *t, int error)
 {
@@ -201,6 +211,8 @@ static bool is_said(const struct trial *t, int error)
 	const char *end = first ? strchr(first, '\n') : NULL;
 	struct bytes line = { (char *)first, end ? (size_t)(end - first) + 1 : 0, 0 };
 
+	if (strstr(all, "\"messages\""))
+		return is_said_in_json(all, error);
 	return end && (first == all || first[-1] == '\n') &&
 	       is_one_message(&line, strerror(error), NULL) && !strstr(end, "rodbook: ");
 }

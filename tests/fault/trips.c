@@ -20,6 +20,8 @@ const struct trip trips[] = {
 	    "out/lines.csv", NULL },
 	{ { LINE("drain", "larch-plan.csv", "--ground", "larch-ground.csv", "-f", "json") },
 	    "standard output", NULL },
+	{ { LINE("reduce", "larch.csv", "-f", "csv", "-o", "out/new.csv", "--messages", "json") },
+	    "out/new.csv", NULL },
 };
 /* clang-format on */
 

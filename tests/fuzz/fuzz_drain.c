@@ -132,16 +132,16 @@ static void make_sheets(struct drain *d, struct part ground_file, struct part la
 	const struct rb_spots *laid = spots_of(d, &d->laid, laid_file);
 
 	r->budget = rb_budget(d->arena, &d->findings, r->inverts, &minimum);
-	r->sheet = rb_cut_sheet(d->arena, &d->findings, r->inverts, ground,
-				rb_length_none());
+	r->sheet = rb_cut_sheet(d->arena, &d->findings, &d->ground.findings, r->inverts,
+				ground, rb_length_none());
 	if (rb_length_given(r->today.hi)) {
 		r->rods = rb_grade_rods(d->arena, &d->findings, r->inverts, r->today.hi);
 		HOLDS(r->rods);
 		check_rods(r->rods);
 	}
 	if (laid)
-		r->laid =
-			rb_laid(d->arena, &d->laid.findings, r->inverts, laid, &minimum);
+		r->laid = rb_laid(d->arena, &d->laid.findings, &d->findings, r->inverts,
+				  laid, &minimum);
 	HOLDS(r->budget);
 	HOLDS(r->sheet || !rb_findings_allow_result(&d->findings));
 	if (r->sheet)

@@ -198,7 +198,7 @@ static void like_is_sought_for_like(void **state)
 
 	(void)state;
 	assert_non_null(run.fall);
-	assert_int_equal(run.fall->leg[0].fall.nm, RB_FOOT);
+	assert_int_equal(run.fall->leg[0].fall.nm, RB_FOOT * 3 / 2); /* the last shot */
 	assert_int_equal(run.fall->run[0].first, 0);
 	assert_int_equal(run.fall->run[0].legs, 1);
 	assert_int_equal(run.job.findings.of_code[RB_CODE_ROD_ON_DIFFERS], 0);

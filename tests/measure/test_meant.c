@@ -131,11 +131,11 @@ static const struct rounded_case {
 	const char *text;
 	int64_t unit_nm, nm, before;
 } rounded[] = {
-	{ "5.2912345",  RB_FOOT,            52912 * (RB_FOOT / 10000) },
-	{ "1.61328125001", RB_METRE,        1613300000 },
-	{ "63.291667",  RB_INCH,            63292 * (RB_INCH / 1000) },
-	{ "161.3281250", 10 * RB_MILLIMETRE, MILLI(1613) },
-	{ "1613.281255", RB_MILLIMETRE,     16133 * RB_MILLIMETRE / 10 },
+	{ "5.2912345",  RB_FOOT,            52912 * (RB_FOOT / 10000), 0 },
+	{ "1.61328125001", RB_METRE,        1613300000, 0 },
+	{ "63.291667",  RB_INCH,            63292 * (RB_INCH / 1000), 0 },
+	{ "161.3281250", 10 * RB_MILLIMETRE, MILLI(1613), 0 },
+	{ "1613.281255", RB_MILLIMETRE,     16133 * RB_MILLIMETRE / 10, 0 },
 	{ "3.3333333",  RB_INCH,            FEET_THOUSANDTHS(5, 3333), 5 * RB_FOOT },
 };
 /* clang-format on */

@@ -85,7 +85,7 @@ static void right_end_to_end_wrong_in_the_middle(void **state)
 			 "BM,,100'-0\",4'-3 1/2\",\n"
 			 "0,0,,,7'-2 1/4\"\n10,10,,,7'-4 3/4\"\n20,20,,,7'-6 1/2\"\n"
 			 "30,30,,,7'-9 3/4\"\n40,40,,,8'-0 1/4\"\n42,42,,,8'-0 3/4\"\n");
-	laid = rb_laid(job.arena, &findings, job.inverts, spots, &minimum);
+	laid = rb_laid(job.arena, &findings, &job.findings, job.inverts, spots, &minimum);
 	job_print(&findings);
 	assert_non_null(laid);
 	assert_int_equal(laid->shots, 6);

@@ -47,8 +47,8 @@ static void missing_stake(void **state)
 		job.arena, &job.findings,
 		"rod on,ground\nstation,known elevation,backsight,intermediate\nBM,365.01,11.56,\n"
 		"1+00,,,1.42\n");
-	struct rb_cut_sheet *sheet =
-		rb_cut_sheet(job.arena, &job.findings, job.inverts, ground, NONE);
+	struct rb_cut_sheet *sheet = rb_cut_sheet(job.arena, &job.findings, &job.findings,
+						  job.inverts, ground, NONE);
 	struct rb_todays_hi today =
 		rb_hi_of_benchmarks(FT(365, 100), FT(11, 5600), NONE, NONE);
 	struct rb_grade_rods *rods =
@@ -72,8 +72,8 @@ static void grade_above_the_instrument(void **state)
 	struct rb_spots *ground = job_book(
 		job.arena, &job.findings,
 		"station,known elevation,backsight,intermediate\n4+00,233.0,4.0,\n4+50,,,4.5\n");
-	struct rb_cut_sheet *sheet =
-		rb_cut_sheet(job.arena, &job.findings, job.inverts, ground, NONE);
+	struct rb_cut_sheet *sheet = rb_cut_sheet(job.arena, &job.findings, &job.findings,
+						  job.inverts, ground, NONE);
 	struct rb_grade_rods *rods =
 		rb_grade_rods(job.arena, &job.findings, job.inverts, FT(237, 0));
 

@@ -21,8 +21,8 @@ static void cuts_and_boards(void **state)
 		job_book(job.arena, &job.findings,
 			 "rod on,hub\nstation,known elevation,backsight,intermediate\n"
 			 "BM,125.00,5.00,\n9+00,,,3.06\n8+50,,,2.67\n");
-	struct rb_cut_sheet *sheet =
-		rb_cut_sheet(job.arena, &job.findings, job.inverts, hubs, FT(10, 0));
+	struct rb_cut_sheet *sheet = rb_cut_sheet(job.arena, &job.findings, &job.findings,
+						  job.inverts, hubs, FT(10, 0));
 
 	(void)state;
 	assert_non_null(sheet);

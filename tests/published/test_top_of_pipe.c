@@ -21,8 +21,8 @@ static void tops_every_hundred_feet(void **state)
 		job_of("pipe outside,1 ft\npipe wall,1 in\noutlet,last\nslope,2%\n"
 		       "station,invert\n0+00,5395.00\n6+00,\n",
 		       FT(100, 0));
-	struct rb_cut_sheet *sheet =
-		rb_cut_sheet(job.arena, &job.findings, job.inverts, NULL, NONE);
+	struct rb_cut_sheet *sheet = rb_cut_sheet(job.arena, &job.findings, &job.findings,
+						  job.inverts, NULL, NONE);
 
 	(void)state;
 	assert_int_equal(job.inverts->stations, 7);
@@ -54,8 +54,8 @@ static void uprights(void **state)
 			 "point,known elevation,backsight,intermediate,rod on\n"
 			 "TBM,100.00,0.39,,\nP,,,0.16,hub\nQ,,,0.35,hub\nR,,,1.17,hub\n"
 			 "P,,,2.84,invert\n");
-	struct rb_cut_sheet *sheet =
-		rb_cut_sheet(job.arena, &job.findings, job.inverts, tops, NONE);
+	struct rb_cut_sheet *sheet = rb_cut_sheet(job.arena, &job.findings, &job.findings,
+						  job.inverts, tops, NONE);
 
 	(void)state;
 	assert_non_null(sheet);

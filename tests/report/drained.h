@@ -41,11 +41,12 @@ static inline void drain_of(struct drained *d, const struct drain_text *text)
 				       .decimals = -1 };
 	r->today = (struct rb_todays_hi){ .hi = text->hi };
 	r->budget = rb_budget(arena, findings, r->inverts, &minimum);
-	r->sheet = rb_cut_sheet(arena, findings, r->inverts, ground, NONE);
+	r->sheet = rb_cut_sheet(arena, findings, ground ? findings : NULL, r->inverts,
+				ground, NONE);
 	if (rb_length_given(text->hi))
 		r->rods = rb_grade_rods(arena, findings, r->inverts, text->hi);
 	if (text->laid)
-		r->laid = rb_laid(arena, findings, r->inverts,
+		r->laid = rb_laid(arena, findings, findings, r->inverts,
 				  job_book(arena, findings, text->laid), &minimum);
 	r->cautions =
 		rb_cautions(arena, findings, rb_jurisdiction_unset(), r->sheet, r->rods);

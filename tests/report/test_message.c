@@ -35,6 +35,8 @@ static bool is_hole_of(const char *hole, size_t length, const char *arguments)
 		return strchr("CcNn", kind) && memchr(hole + 2, '|', length - 2);
 	if (length == 7 && !memcmp(hole + 1, " minus", 6))
 		return strchr("Tt", kind);
+	if (length == 7 && !memcmp(hole + 1, " whole", 6))
+		return kind == 'T';
 	return strchr("Ll", kind) && ((length == 5 && !memcmp(hole + 1, " off", 4)) ||
 				      (length == 6 && !memcmp(hole + 1, " size", 5)));
 }
