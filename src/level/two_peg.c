@@ -247,7 +247,6 @@ struct rb_two_peg *rb_two_peg_read(struct rb_arena *arena, struct rb_findings *f
 		return NULL;
 	}
 	peg->file = findings->file;
-	peg->fraction = 1;
 	if (!rb_sheet_read(arena, findings, &form, bytes, length, &reader))
 		return NULL;
 	if (r.rows != 2)

@@ -21,6 +21,7 @@
 #include <cmocka.h>
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "rodbook/reduce.h"
@@ -34,9 +35,22 @@ struct levels {
 	struct rb_adjusted *adjusted;
 };
 
+/* Fresh memory is full of ones, which are good numbers of shots and setups: what was not
+ * set must not be taken for set. */
+static inline void *resize_to_ones(void *old, size_t size)
+{
+	const uint32_t one = 1;
+	char *block = old ? NULL : malloc(size);
+
+	for (size_t at = 0; block && at + sizeof one <= size; at += sizeof one)
+		memcpy(block + at, &one, sizeof one);
+	return old ? realloc(old, size) : block;
+}
+
 static inline struct levels levels_of(const char *csv, bool adjust_anyway)
 {
-	struct levels l = { .arena = rb_arena_new(NULL) };
+	static const struct rb_allocator allocator = { resize_to_ones, free };
+	struct levels l = { .arena = rb_arena_new(&allocator) };
 	struct rb_judging judging;
 
 	rb_findings_init(&l.findings, l.arena, "book.csv");

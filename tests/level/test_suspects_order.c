@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * test_suspects_order.c - which of two slips stands first in the list.
+ *
+ * Each book has one slip that closes it exactly, or so nearly that it counts as much, and
+ * another of a likelier kind that leaves a part of what is allowed.  What is left costs a
+ * point for each twentieth of what is allowed, so that a likelier kind stays in front up
+ * to a certain part.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <stdio.h>
+#include <string.h>
+
+#include "level/suspects.h"
+
+#define COUNT(table)    (sizeof(table) / sizeof *(table))
+#define FT(thousandths) (RB_FOOT / 1000 * (thousandths))
+#define IN(sixteenths)  (RB_INCH / 16 * (sixteenths))
+#define COLUMNS         "point,known elevation,bs,fs\n"
+
+struct named {
+	enum rb_slip slip;
+	uint32_t row; /* from 0 */
+	enum rb_column column;
+	int64_t maybe;
+};
+
+/* clang-format off */
+static const struct {
+	const char *book;
+	struct named exact, nearly;
+	bool exact_first;
+} cases[] = {
+	/* 1.80 low: 2.47 for 4.27; or 5.11 and 6.105 exchanged, and 0.19 of 0.40 is left */
+	{ "tolerance,0.40 ft\n" COLUMNS
+	  "BM-1,100.00,2.47,\nTP-1,,5.11,6.105\nBM-1,,,3.275\n",
+	  { RB_SLIP_EXCHANGED, 0, RB_BACKSIGHT, FT(4270) },
+	  { RB_SLIP_COLUMNS, 1, RB_BACKSIGHT, FT(6105) }, false },
+	/* the same, and 0.21 is left */
+	{ "tolerance,0.40 ft\n" COLUMNS
+	  "BM-1,100.00,2.47,\nTP-1,,5.11,6.115\nBM-1,,,3.265\n",
+	  { RB_SLIP_EXCHANGED, 0, RB_BACKSIGHT, FT(4270) },
+	  { RB_SLIP_COLUMNS, 1, RB_BACKSIGHT, FT(6115) }, true },
+	/* 1.00 low: 4.625 for 3.625; or exchanged columns, and 0.29 is left */
+	{ "tolerance,0.40 ft\n" COLUMNS
+	  "BM-1,100.00,4.27,\nTP-1,,5.11,5.755\nBM-1,,,4.625\n",
+	  { RB_SLIP_FOOT, 2, RB_FORESIGHT, FT(3625) },
+	  { RB_SLIP_COLUMNS, 1, RB_BACKSIGHT, FT(5755) }, false },
+	/* 0.807 low: 5.11 for 5'-11"; or exchanged columns, and 0.291 is left */
+	{ "tolerance,0.40 ft\n" COLUMNS
+	  "BM-1,100.00,4.27,\nTP-1,,5.11,5.659\nBM-1,,,4.528\n",
+	  { RB_SLIP_INCHES, 1, RB_BACKSIGHT, 71 * RB_INCH },
+	  { RB_SLIP_COLUMNS, 1, RB_BACKSIGHT, FT(5659) }, false },
+	/* 2.00 low: -1.00 for 1.00; or exchanged columns, and 0.39 is left */
+	{ "tolerance,0.40 ft\n" COLUMNS
+	  "BM-1,100.00,4.00,\nTP-1,,-1.00,0.195\nBM-1,,,4.805\n",
+	  { RB_SLIP_SIGN, 1, RB_BACKSIGHT, FT(1000) },
+	  { RB_SLIP_COLUMNS, 1, RB_BACKSIGHT, FT(195) }, false },
+	/* 0.101 low: 3.39 for 3.29; or 4.219 for 4.291, and 0.029 of 0.04 is left */
+	{ "tolerance,0.04 ft\n" COLUMNS
+	  "BM-1,100.00,4.219,\nTP-1,,5.11,6.04\nBM-1,,,3.39\n",
+	  { RB_SLIP_TENTH, 2, RB_FORESIGHT, FT(3290) },
+	  { RB_SLIP_EXCHANGED, 0, RB_BACKSIGHT, FT(4291) }, false },
+	/* 0.51 low: 3.83 for 3.33; or 4.51 for 5.41, and 0.39 is left */
+	{ "tolerance,0.40 ft\n" COLUMNS
+	  "BM-1,100.00,4.51,\nTP-1,,5.11,6.30\nBM-1,,,3.83\n",
+	  { RB_SLIP_LOOK_ALIKE, 2, RB_FORESIGHT, FT(3330) },
+	  { RB_SLIP_EXCHANGED, 0, RB_BACKSIGHT, FT(5410) }, false },
+	/* 0.92 low: 95.44 for 94.54; or 4.18 for 4.81, and 0.29 is left */
+	{ "tolerance,0.40 ft\n" COLUMNS
+	  "BM-1,100.00,4.18,\nTP-1,,2.11,6.03\nBM-2,95.44,,5.74\n",
+	  { RB_SLIP_BENCHMARK, 2, RB_KNOWN_ELEVATION, FT(94540) },
+	  { RB_SLIP_EXCHANGED, 0, RB_BACKSIGHT, FT(4810) }, false },
+	/* 15/16 low: 15/16 dropped; or 3'-5 1/8" for 3'-4 1/8", and 1/16 of 1/4 is left */
+	{ "unit,ft-in\ntolerance,1/4 in\n" COLUMNS
+	  "BM-1,100',4'-3\",\nTP-1,,5'-1 1/4\",6'-0 1/16\"\nBM-1,,,3'-5 1/8\"\n",
+	  { RB_SLIP_FRACTION, 0, RB_BACKSIGHT, IN(51 * 16 + 15) },
+	  { RB_SLIP_TENTH, 2, RB_FORESIGHT, IN(40 * 16 + 2) }, false },
+	/* 1.29 high: a rod 0.26 short on five sights; or 9.85 for 8.95, and 0.39 is left */
+	{ "tolerance,0.40 ft\n" COLUMNS
+	  "BM-1,100.00,9.11,\nTP-1,,8.40,1.02\nTP-2,,9.85,2.11\nTP-3,,8.12,3.00\n"
+	  "TP-4,,7.77,1.50\nBM-2,132.08,,2.25\n",
+	  { RB_SLIP_ROD, RB_NO_ROW, RB_POINT, RB_NOT_GIVEN_NM },
+	  { RB_SLIP_EXCHANGED, 2, RB_BACKSIGHT, FT(8950) }, false },
+};
+/* clang-format on */
+
+static struct rb_suspects *hunt(struct rb_arena *arena, const char *text)
+{
+	struct rb_findings findings;
+	const struct rb_book *book;
+	const struct rb_reduced *reduced;
+	const struct rb_sections *sections;
+	struct rb_judging judging;
+
+	rb_findings_init(&findings, arena, "test.csv");
+	book = rb_book_read(arena, &findings, text, strlen(text));
+	assert_non_null(book);
+	reduced = rb_reduce(arena, &findings, book);
+	assert_non_null(reduced);
+	judging = rb_judging_of(book);
+	sections = rb_sections(arena, &findings, reduced, &judging);
+	assert_non_null(sections);
+	return rb_suspects(arena, &findings, sections);
+}
+
+/* Its place in the list, from 1; 0 if it is not there. */
+static uint32_t rank_of(const struct rb_suspects *list, const struct named *n)
+{
+	for (uint32_t i = 0; i < list->count; i++) {
+		const struct rb_suspect *s = &list->item[i];
+
+		if (s->slip == n->slip && s->row == n->row && s->column == n->column &&
+		    s->maybe.nm == n->maybe)
+			return i + 1;
+	}
+	return 0;
+}
+
+static void likelier_kinds_may_leave_more(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(cases); i++) {
+		struct rb_arena *arena = rb_arena_new(NULL);
+		const struct rb_suspects *list = hunt(arena, cases[i].book);
+		uint32_t exact = rank_of(list, &cases[i].exact);
+		uint32_t nearly = rank_of(list, &cases[i].nearly);
+
+		if (!exact || !nearly || (exact < nearly) != cases[i].exact_first) {
+			print_error("row %zu: %s %u, %s %u of %u\n", i,
+				    rb_slip_name(cases[i].exact.slip), exact,
+				    rb_slip_name(cases[i].nearly.slip), nearly,
+				    list->count);
+			wrong++;
+		}
+		rb_arena_free(arena);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(likelier_kinds_may_leave_more),
+	};
+
+	return cmocka_run_group_tests_name("order of suspects", tests, NULL, NULL);
+}
