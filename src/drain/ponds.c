@@ -54,7 +54,8 @@ static void go_on(struct walk *w, uint32_t i)
 	pond->deepest = i;
 }
 
-/* The shot is dry: the pond below it, if there is one, ends on the leg between. */
+/* The shot is dry: the pond below it, if there is one, ends on the leg between.  What
+ * comes in is no lower, because no step goes up, and is the next dam. */
 static void end(struct walk *w, uint32_t i)
 {
 	struct rb_pond *pond = &w->laid->pond[w->laid->ponds - 1];
@@ -63,7 +64,6 @@ static void end(struct walk *w, uint32_t i)
 		pond->wet = rb_length_add(pond->wet, wet_part(w, i, i + 1));
 		pond->from = i;
 	}
-	w->is_wet = false;
 }
 
 static void take(struct walk *w, uint32_t i)
