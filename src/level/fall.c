@@ -205,9 +205,10 @@ static const struct rb_spot *find(const struct work *w, const char *name,
 {
 	const struct rb_spot *found = NULL;
 	const char *nearest;
-	char folded[NAME];
+	char folded[NAME] = "";
 
-	folded[strlen(name) < NAME ? rb_name_fold(folded, name, strlen(name)) : 0] = '\0';
+	if (strlen(name) < NAME)
+		folded[rb_name_fold(folded, name, strlen(name))] = '\0';
 	for (uint32_t i = 0; i < w->spots->count; i++) {
 		const struct rb_spot *spot = &w->spots->spot[i];
 

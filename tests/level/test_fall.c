@@ -146,6 +146,24 @@ static void verdicts(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* What was asked for is told where something was, beside what there is. */
+static void the_minimum_is_told(void **state)
+{
+	const char *book = HEAD BM "A,0,,,5.00,,invert\nB,50,,,5.00,,invert\n";
+	struct run run = fall_of(book, along(fiftieth));
+
+	(void)state;
+	assert_int_equal(
+		job_finding(&run.job.findings, RB_CODE_LEG_LEVEL)->argument[3].kind,
+		RB_SLOPE);
+	job_end(&run.job);
+	run = fall_of(book, along(nothing));
+	assert_int_equal(
+		job_finding(&run.job.findings, RB_CODE_LEG_LEVEL)->argument[3].kind,
+		RB_NOTHING);
+	job_end(&run.job);
+}
+
 /* Only like is compared with like: the tops of a pipe with the tops, and pipes first. */
 static void each_surface_is_a_run_of_its_own(void **state)
 {
@@ -261,6 +279,10 @@ static void long_names_are_no_trouble(void **state)
 		assert_non_null(run.fall);
 		assert_int_equal(run.fall->leg[0].fall.nm, RB_FOOT);
 		job_end(&run.job);
+		run = fall_of(book, between(name, "Main", FT(48, 0)));
+		assert_true(length < 256 ? run.fall->leg[0].fall.nm == 3 * RB_FOOT
+					 : !run.fall);
+		job_end(&run.job);
 	}
 	(void)state;
 }
@@ -352,6 +374,7 @@ int main(void)
 		cmocka_unit_test(along_the_chainage),
 		cmocka_unit_test(the_outlet_may_be_said),
 		cmocka_unit_test(verdicts),
+		cmocka_unit_test(the_minimum_is_told),
 		cmocka_unit_test(each_surface_is_a_run_of_its_own),
 		cmocka_unit_test(between_two_points),
 		cmocka_unit_test(like_is_sought_for_like),

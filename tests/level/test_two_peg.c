@@ -330,6 +330,42 @@ static void effect_on_a_book(void **state)
 	rb_arena_free(r.arena);
 }
 
+/* A backsight of no known length: from there on nothing is known, and nothing told. */
+static void a_missing_length_tells_nothing(void **state)
+{
+	static const char *const books[] = {
+		"point,known elevation,bs,fs,bs dist,fs dist\n"
+		"BM-1,100.00,4.27,,30,\nTP-1,,5.11,6.03,,80\nBM-2,99.00,,4.35,,170\n",
+		"point,known elevation,bs,fs,bs dist,fs dist\n"
+		"BM-1,100.00,4.27,,30,\nTP-1,,5.11,6.03,50,80\nTP-2,,5.11,6.03,50,\n"
+		"BM-2,98.08,,4.35,,170\n",
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(books); i++) {
+		struct read r;
+		struct rb_findings findings;
+		struct rb_book *book;
+		struct rb_judging judging;
+		struct rb_sections *sections;
+		struct rb_peg_effect *effect;
+
+		read_peg(&r, level, NULL);
+		rb_findings_init(&findings, r.arena, "book.csv");
+		book = rb_book_read(r.arena, &findings, books[i], strlen(books[i]));
+		assert_non_null(book);
+		judging = rb_judging_of(book);
+		sections = rb_sections(r.arena, &findings,
+				       rb_reduce(r.arena, &findings, book), &judging);
+		assert_non_null(sections);
+		effect = rb_peg_effect(r.arena, &findings, r.peg, sections);
+		assert_non_null(effect);
+		assert_int_equal(effect->worst, 1); /* TP-1: 30 ft back, 80 forward */
+		assert_int_equal(effect->worst_lift.nm, FT5(-500));
+		rb_arena_free(r.arena);
+	}
+}
+
 /* Every sight as long as its backsight: nothing is out. */
 static void nothing_is_out_in_the_middle(void **state)
 {
@@ -396,6 +432,7 @@ int main(void)
 		cmocka_unit_test(the_finest_reading_tells),
 		cmocka_unit_test(each_limit_is_its_words),
 		cmocka_unit_test(effect_on_a_book),
+		cmocka_unit_test(a_missing_length_tells_nothing),
 		cmocka_unit_test(memory_may_run_out),
 		cmocka_unit_test(nothing_is_out_in_the_middle),
 	};
