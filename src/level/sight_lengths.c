@@ -88,17 +88,17 @@ static void say_missing(const struct rb_sections *sections, struct rb_findings *
 			bool by_tolerance)
 {
 	const struct rb_book_keys *key = &sections->reduced->book->key;
+	struct rb_place place =
+		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
+			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL);
 	struct missing m;
 
-	if (!find_missing(&m, sections, findings, false))
-		return;
-	rb_findings_add(
-		findings, RB_CODE_LENGTHS_MISSING,
-		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
-			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL),
-		rb_number(m.rows),
-		rb_text(m.rows ? rb_findings_text(findings, m.text, sizeof m.text - 1)
-			       : "every sight length is 0"));
+	if (find_missing(&m, sections, findings, false))
+		rb_findings_add(findings, RB_CODE_LENGTHS_MISSING, place,
+				rb_number(m.rows),
+				rb_text(m.rows ? rb_findings_text(findings, m.text,
+								  strlen(m.text))
+					       : "every sight length is 0"));
 }
 
 bool rb_sight_lengths_suffice(const struct rb_sections *sections,
@@ -193,7 +193,7 @@ bool rb_sight_lengths_judge(const struct rb_sections *sections,
 			    struct rb_findings *findings)
 {
 	say_sight_limit(sections->reduced->book, findings);
-	for (uint32_t i = 0; i < sections->sections; i++)
-		say_balance(sections, &sections->section[i], findings);
+	for (uint32_t at = 0; at < sections->sections; at++)
+		say_balance(sections, &sections->section[at], findings);
 	return say_unjudged(sections, findings);
 }

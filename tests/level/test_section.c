@@ -217,10 +217,45 @@ static void cases_hold(void **state)
 	assert_int_equal(WRONG(cases, say_findings), 0);
 }
 
+/* An open section that was checked on a known point: booked as a foresight the last of
+ * these sights would have closed it. */
+static void the_last_check_nearly_closed_it(void **state)
+{
+	static const struct {
+		const char *rows;
+		uint32_t line; /* of the sight; 0: there is none */
+	} open[] = {
+		{ "A,100,4,,\nB,98,,6.01,\nE,,,,5\n", 3 },
+		{ "A,100,4,,\nB,98,,6.01,\nS,,,5,\nC,99,,5.02,\nS,,,5.01,\nE,,,,5\n", 5 },
+		{ "A,100,4,,\nS,,,5,\nS,,,5.01,\nE,,,,5\n", 0 },
+		{ "A,100,4,,\nE,,,,5\n", 0 },
+		{ "A,100,4,,\nB,98,,6.01,\nA,,,,4\n", 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof open / sizeof *open; i++) {
+		char text[300];
+		struct levels l;
+		const struct rb_check *check;
+
+		snprintf(text, sizeof text, "point,known elevation,bs,is,fs\n%s",
+			 open[i].rows);
+		l = levels_of(text, false);
+		assert_non_null(l.sections);
+		check = rb_section_nearly_closed(l.sections, l.sections->section);
+		assert_int_equal(
+			check ? rb_book_line(l.book, l.reduced->shot[check->shot].row)
+			      : 0,
+			open[i].line);
+		rb_arena_free(l.arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cases_hold),
+		cmocka_unit_test(the_last_check_nearly_closed_it),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

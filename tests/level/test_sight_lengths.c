@@ -84,11 +84,58 @@ static void only_what_closes_needs_them(void **state)
 	rb_arena_free(l.arena);
 }
 
+/* Both ways: 100 ft is not over 100, whether it was looked back or on. */
+static void each_sight_is_held_against_the_limit(void **state)
+{
+	struct levels l = levels_of("sight limit,100\n"
+				    "point,known elevation,bs,fs,bs dist,fs dist\n"
+				    "BM,100.00,4.00,,100,\n"
+				    "T,,4.00,4.00,100.5,101\n"
+				    "BM,,,4.00,,100\n",
+				    false);
+	struct lines out = { .used = 0 };
+
+	(void)state;
+	say_findings(&out, &l);
+	assert_int_equal(l.findings.of_code[RB_CODE_SIGHT_LIMIT], 2);
+	assert_non_null(strstr(out.text, "4 sight-limit\n4 sight-limit\n"));
+	rb_arena_free(l.arena);
+}
+
+/* By how much the backsights of a section are longer, or the foresights. */
+static void balance_is_judged_either_way(void **state)
+{
+	static const struct {
+		const char *back, *fore;
+		bool told;
+	} balances[] = { { "60", "50", false },
+			 { "50", "60", false },
+			 { "61", "50", true },
+			 { "50", "61", true } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof balances / sizeof *balances; i++) {
+		char text[300];
+		struct levels l;
+
+		snprintf(text, sizeof text,
+			 "balance limit,10\npoint,known elevation,bs,fs,bs dist,fs dist\n"
+			 "BM,100.00,4.00,,%s,\nBM,,,4.00,,%s\n",
+			 balances[i].back, balances[i].fore);
+		l = levels_of(text, false);
+		assert_int_equal(l.findings.of_code[RB_CODE_UNBALANCED],
+				 balances[i].told);
+		rb_arena_free(l.arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(lines_without_lengths_are_named),
 		cmocka_unit_test(only_what_closes_needs_them),
+		cmocka_unit_test(each_sight_is_held_against_the_limit),
+		cmocka_unit_test(balance_is_judged_either_way),
 	};
 
 	return cmocka_run_group_tests_name("sight lengths", tests, NULL, NULL);
