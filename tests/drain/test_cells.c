@@ -145,8 +145,8 @@ static void slopes_come_with_their_findings(void **state)
 }
 
 /* One after the other: what is read with a plus is remembered. */
-/* Figures before the plus that fill all the room there is are none to complete with. */
-static void hundreds_without_end_are_not_kept(void **state)
+/* What fills all the room there is before the plus is nothing to complete with. */
+static void hundreds_with_many_blanks_are_not_kept(void **state)
 {
 	struct desk d;
 	int plus = 0;
@@ -156,8 +156,9 @@ static void hundreds_without_end_are_not_kept(void **state)
 	     figures <= sizeof d.cells.hundred; figures++) {
 		char text[40] = "";
 
-		memset(text, '0', figures);
-		memcpy(text + figures - 1, "7+00", 5);
+		memset(text, ' ', figures);
+		text[0] = '7';
+		memcpy(text + figures, "+00", 4);
 		sit(&d, false);
 		rb_cells_chainage(&d.cells, cell(text), rb_in_file(), &plus);
 		assert_int_equal(strlen(d.cells.hundred),
@@ -220,7 +221,7 @@ int main(void)
 		cmocka_unit_test(lengths_come_with_their_findings),
 		cmocka_unit_test(slopes_come_with_their_findings),
 		cmocka_unit_test(plus_ten_takes_the_hundreds_before),
-		cmocka_unit_test(hundreds_without_end_are_not_kept),
+		cmocka_unit_test(hundreds_with_many_blanks_are_not_kept),
 	};
 
 	return cmocka_run_group_tests_name("cells", tests, NULL, NULL);
