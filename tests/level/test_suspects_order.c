@@ -146,10 +146,53 @@ static void likelier_kinds_may_leave_more(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* 105.00 for 106.00 is a foot as well as a 5 for a 6: one known elevation, told once. */
+static void nothing_is_listed_twice(void **state)
+{
+	struct rb_arena *arena = rb_arena_new(NULL);
+	const struct rb_suspects *list =
+		hunt(arena, "tolerance,0.02 ft\n" COLUMNS
+			    "BM-1,105.00,4.27,\nTP-1,,5.11,6.03\nBM-2,105.61,,3.74\n");
+	const struct named wanted = { RB_SLIP_BENCHMARK, 0, RB_KNOWN_ELEVATION,
+				      FT(106000) };
+
+	(void)state;
+	assert_true(rank_of(list, &wanted) > 0);
+	for (uint32_t i = 0; i < list->count; i++)
+		for (uint32_t k = 0; k < i; k++)
+			assert_false(list->item[i].slip == list->item[k].slip &&
+				     list->item[i].row == list->item[k].row &&
+				     list->item[i].column == list->item[k].column &&
+				     list->item[i].maybe.nm == list->item[k].maybe.nm);
+	rb_arena_free(arena);
+}
+
+/* A rod lacks a foot and a half at most: 3.00 on two high sights is that, 3.02 more. */
+static void a_rod_lacks_so_much_at_most(void **state)
+{
+	static const struct named rod = { RB_SLIP_ROD, RB_NO_ROW, RB_POINT,
+					  RB_NOT_GIVEN_NM };
+	struct rb_arena *arena = rb_arena_new(NULL);
+
+	(void)state;
+	assert_true(rank_of(hunt(arena, "tolerance,0.02 ft\n" COLUMNS
+					"BM-1,100.00,9.11,\nTP-1,,8.40,1.02\n"
+					"BM-2,111.49,,2.00\n"),
+			    &rod) > 0);
+	assert_int_equal(rank_of(hunt(arena, "tolerance,0.01 ft\n" COLUMNS
+					     "BM-1,100.00,9.11,\nTP-1,,8.40,1.02\n"
+					     "BM-2,111.47,,2.00\n"),
+				 &rod),
+			 0);
+	rb_arena_free(arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(likelier_kinds_may_leave_more),
+		cmocka_unit_test(nothing_is_listed_twice),
+		cmocka_unit_test(a_rod_lacks_so_much_at_most),
 	};
 
 	return cmocka_run_group_tests_name("order of suspects", tests, NULL, NULL);

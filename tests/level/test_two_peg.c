@@ -168,6 +168,28 @@ static void a_row_that_is_begun_is_no_remark(void **state)
 	}
 }
 
+/* What is said above the readings is kept: whose error it is, and of when. */
+static void the_level_and_the_day_are_kept(void **state)
+{
+	struct read r;
+
+	(void)state;
+	read_peg(&r,
+		 "instrument,NA2 5512\ndate,3 May 2026\n" HEADER
+		 "m,4.52,5.17,100,100\nn,4.80,5.44,10,210\n",
+		 NULL);
+	assert_non_null(r.peg);
+	assert_string_equal(r.peg->instrument, "NA2 5512");
+	assert_string_equal(r.peg->date, "3 May 2026");
+	assert_string_equal(r.peg->setup[0].name, "m");
+	assert_string_equal(r.peg->setup[1].name, "n");
+	rb_arena_free(r.arena);
+	read_peg(&r, worked[0].text, NULL);
+	assert_string_equal(r.peg->instrument, "");
+	assert_string_equal(r.peg->date, "");
+	rb_arena_free(r.arena);
+}
+
 /* A column of readings that stands there twice: neither is taken without a word. */
 static void a_second_column_is_told(void **state)
 {
@@ -428,6 +450,7 @@ int main(void)
 		cmocka_unit_test(faults_are_refused),
 		cmocka_unit_test(limits_are_compared_exactly),
 		cmocka_unit_test(a_row_that_is_begun_is_no_remark),
+		cmocka_unit_test(the_level_and_the_day_are_kept),
 		cmocka_unit_test(a_second_column_is_told),
 		cmocka_unit_test(the_finest_reading_tells),
 		cmocka_unit_test(each_limit_is_its_words),
