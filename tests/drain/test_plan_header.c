@@ -147,6 +147,28 @@ static void a_second_column_is_told(void **state)
 	job_end(&job);
 }
 
+/* Of a pipe that is given by invert, slope and length nothing else is known. */
+static void a_straight_pipe_has_no_more(void **state)
+{
+	struct job job = job_new();
+	const struct rb_plan *plan =
+		rb_plan_straight(job.arena, &job.findings, RB_FEET, FT(90, 0),
+				 (rb_slope){ { 1 }, { 100 } }, FT(50, 0), RB_OUTLET_LAST);
+
+	(void)state;
+	assert_non_null(plan);
+	assert_false(rb_length_given(plan->bedding));
+	assert_false(rb_length_given(plan->cover));
+	assert_false(rb_length_given(plan->grade_tolerance));
+	for (int i = 0; i < RB_PLAN_COLUMNS; i++)
+		assert_int_equal(plan->cell_of[i], -1);
+	assert_int_equal(plan->rows, 2);
+	assert_int_equal(plan->row[0].chainage.nm, 0);
+	assert_int_equal(plan->row[1].chainage.nm, 50 * RB_FOOT);
+	assert_string_equal(plan->row[0].name, "0+00");
+	job_end(&job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -156,6 +178,7 @@ int main(void)
 		cmocka_unit_test(commas_are_kept_in_mind),
 		cmocka_unit_test(one_chainage_is_told_once),
 		cmocka_unit_test(a_second_column_is_told),
+		cmocka_unit_test(a_straight_pipe_has_no_more),
 	};
 
 	return cmocka_run_group_tests_name("header of a plan", tests, NULL, NULL);
