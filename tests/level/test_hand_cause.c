@@ -59,6 +59,14 @@ static const struct {
 	  RB_CAUSE_ROUNDED, 0 },
 	{ "BM-1,100.00,4.27,104.27,,,\nTP-1,,5.11,103.35,,6.03,98.24\nsum,,8.38,,,,\n",
 	  RB_CAUSE_CARRY, 0 },
+	{ "BM-1,100.00,4.27,104.27,,,\nTP-1,,5.11,103.35,,6.03,98.24\n"
+	  "allowable error,,0.10,,,,\nsum,,9.28,,,,\n", RB_CAUSE_CARRY, 0 }, /* no reading */
+	/* 5.12 is no 5'-12"; a whole place too much is not rounded; ten feet are no place to
+	 * round to; 0.27 less 0.27 needs no borrowing */
+	{ "BM-1,100.00,4.27,104.27,,,\nMH-1,,,,5.12,,98.27\n", RB_CAUSE_UNKNOWN, 0 },
+	{ "BM-1,100.00,4.27,104.27,,,\nMH-1,,,,5.12,,99.16\n", RB_CAUSE_UNKNOWN, 0 },
+	{ "BM-1,99.00,4.27,103.27,,,\nMH-1,,,,7.12,,100.00\n", RB_CAUSE_UNKNOWN, 0 },
+	{ "BM-1,100.00,4.27,104.27,,,\nMH-1,,,,6.27,,97.90\n", RB_CAUSE_UNKNOWN, 0 },
 	/* nothing else was used, wherever was looked before */
 	{ "BM-1,100.00,4.27,104.27,,,\nTP-1,,5.11,103.35,,6.03,98.24\n"
 	  "TP-2,,4.90,107.43,,3.52,99.83\n", RB_CAUSE_EXCHANGED, 0 },
@@ -179,6 +187,19 @@ static void causes_in_inches(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* 1.800 m is 5 ft and 0.276 m, and that would be 0.230 m in feet.inches: but a metre has
+ * neither. */
+static void metres_have_no_inches(void **state)
+{
+	struct checked c = check_text("unit,m\n" HEAD "BM,30.000,1.500,31.500,,,\n"
+				      "E,,,,,1.800,29.746\n");
+
+	(void)state;
+	assert_non_null(wrong_cell(&c));
+	assert_int_equal(wrong_cell(&c)->cause, RB_CAUSE_UNKNOWN);
+	rb_arena_free(c.arena);
+}
+
 static void causes_have_names(void **state)
 {
 	(void)state;
@@ -267,6 +288,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(causes_are_told_with_their_row),
 		cmocka_unit_test(causes_in_inches),
+		cmocka_unit_test(metres_have_no_inches),
 		cmocka_unit_test(causes_have_names),
 		cmocka_unit_test(only_so_far_is_looked_back),
 	};

@@ -29,6 +29,7 @@ static const struct {
 	{ "ft", "1.05", RB_SLIP_EXCHANGED,  HUNDREDTH, "150 15 1005" },
 	/* 7 as 1 or 2, 2 as 7, 4 as 9 */
 	{ "ft", "4.27", RB_SLIP_LOOK_ALIKE, HUNDREDTH, "421 422 477 927" },
+	{ "ft", "0.42", RB_SLIP_LOOK_ALIKE, HUNDREDTH, "47 92 642 842" },
 	{ "ft", "4.27", RB_SLIP_FOOT,       HUNDREDTH, "527 327" },
 	{ "ft", "4.27", RB_SLIP_TENTH,      HUNDREDTH, "437 417" },
 	{ "ft", "0.27", RB_SLIP_FOOT,       HUNDREDTH, "127" }, /* not below nothing */
@@ -65,6 +66,7 @@ static const struct {
 	{ "ft-in", "4'-3 1/2\"", RB_SLIP_FRACTION,   RB_INCH / 8, "408 414 410 413 411" },
 	{ "ft-in", "4'-3 1/8\"", RB_SLIP_FRACTION,   RB_INCH / 8, "413 411 410 408" },
 	{ "ft-in", "4'-3\"",     RB_SLIP_FRACTION,   RB_INCH / 8, "409 410 411 412 413 414 415" },
+	{ "ft-in", "4'-3 1/16\"", RB_SLIP_FRACTION, RB_INCH / 16, "825 821 819 818 816" },
 	/* written in decimals of a foot it has no fraction to lose */
 	{ "ft-in", "4.27 ft",    RB_SLIP_FRACTION,   RB_INCH / 8, "" },
 	{ "ft-in", "4.27 ft",    RB_SLIP_EXCHANGED,  HUNDREDTH, "472 247" },
@@ -180,11 +182,40 @@ static void as_fine_as_the_book(void **state)
 	}
 }
 
+/* Elevations may be of any height, but no figure stands in front of those written. */
+static void an_elevation_is_no_reading(void **state)
+{
+	static const char text[] = "point,known elevation,bs\nBM,4.27,5.00\n";
+	struct rb_arena *arena = rb_arena_new(NULL);
+	struct rb_findings findings;
+	struct rb_written written = { .column = RB_KNOWN_ELEVATION,
+				      .value = { 427 * HUNDREDTH },
+				      .effect = 1 };
+	struct list alike = { .slip = RB_SLIP_LOOK_ALIKE, .step = HUNDREDTH };
+	struct list exchanged = { .slip = RB_SLIP_EXCHANGED, .step = HUNDREDTH };
+	struct list sign = { .slip = RB_SLIP_SIGN, .step = HUNDREDTH };
+	const struct rb_book *book;
+
+	(void)state;
+	rb_findings_init(&findings, arena, "book.csv");
+	book = rb_book_read(arena, &findings, text, sizeof text - 1);
+	assert_non_null(book);
+	rb_written_read(&written, book);
+	rb_slips_each(&written, list, &alike);
+	rb_slips_each(&written, list, &exchanged);
+	rb_slips_each(&written, list, &sign);
+	assert_string_equal(alike.text, "421 422 477 927");
+	assert_string_equal(exchanged.text, "472 247 4027");
+	assert_string_equal(sign.text, "");
+	rb_arena_free(arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(each_kind_offers_its_own),
 		cmocka_unit_test(as_fine_as_the_book),
+		cmocka_unit_test(an_elevation_is_no_reading),
 	};
 
 	return cmocka_run_group_tests_name("slips", tests, NULL, NULL);
