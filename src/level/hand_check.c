@@ -337,13 +337,13 @@ static void walk_rows(struct rb_hand_walk *w)
 	struct reached at = { 0, 0, RB_NO_ROW };
 
 	for (uint32_t row = 0; row < w->book->rows; row++) {
-		if (!(w->book->written[row] & RB_WRITTEN_BY_KEEPER)) {
+		if (w->book->written[row] & RB_WRITTEN_BY_KEEPER) {
+			w->setup = RB_NO_SETUP;
+			w->shot = RB_NO_SHOT;
+			rb_hand_judge_sums(w, row);
+		} else {
 			walk_row(w, &at, row);
-			continue;
 		}
-		w->setup = RB_NO_SETUP;
-		w->shot = RB_NO_SHOT;
-		rb_hand_judge_sums(w, row);
 	}
 }
 

@@ -67,6 +67,12 @@ static const struct {
 	{ "BM-1,100.00,4.27,104.27,,,\nMH-1,,,,5.12,,99.16\n", RB_CAUSE_UNKNOWN, 0 },
 	{ "BM-1,99.00,4.27,103.27,,,\nMH-1,,,,7.12,,100.00\n", RB_CAUSE_UNKNOWN, 0 },
 	{ "BM-1,100.00,4.27,104.27,,,\nMH-1,,,,6.27,,97.90\n", RB_CAUSE_UNKNOWN, 0 },
+	/* after the sums of a page the heights before it are still there */
+	{ "BM-1,100.00,4.27,104.27,,,\nTP-1,,5.11,103.35,,6.03,98.24\nsum,,9.38,,,6.03,\n"
+	  "MH-1,,,,7.48,,96.79\n", RB_CAUSE_WRONG_HEIGHT, 2 },
+	/* 101.00 for the benchmark, and carried on: one slip */
+	{ "BM-1,100.00,4.27,105.27,,,101.00\nTP-1,,5.11,104.35,,6.03,99.24\n",
+	  RB_CAUSE_BENCHMARK, 0 },
 	/* nothing else was used, wherever was looked before */
 	{ "BM-1,100.00,4.27,104.27,,,\nTP-1,,5.11,103.35,,6.03,98.24\n"
 	  "TP-2,,4.90,107.43,,3.52,99.83\n", RB_CAUSE_EXCHANGED, 0 },
@@ -96,6 +102,7 @@ static const struct {
 
 struct checked {
 	struct rb_arena *arena;
+	struct rb_findings findings;
 	const struct rb_book *book;
 	const struct rb_hand_check *check;
 };
@@ -103,15 +110,14 @@ struct checked {
 static struct checked check_text(const char *text)
 {
 	struct checked c = { .arena = rb_arena_new(NULL) };
-	struct rb_findings findings;
 	const struct rb_reduced *reduced;
 
-	rb_findings_init(&findings, c.arena, "hand.csv");
-	c.book = rb_book_read(c.arena, &findings, text, strlen(text));
+	rb_findings_init(&c.findings, c.arena, "hand.csv");
+	c.book = rb_book_read(c.arena, &c.findings, text, strlen(text));
 	assert_non_null(c.book);
-	reduced = rb_reduce(c.arena, &findings, c.book);
+	reduced = rb_reduce(c.arena, &c.findings, c.book);
 	assert_non_null(reduced);
-	c.check = rb_hand_check(c.arena, &findings, reduced);
+	c.check = rb_hand_check(c.arena, &c.findings, reduced);
 	assert_non_null(c.check);
 	return c;
 }
@@ -197,6 +203,46 @@ static void metres_have_no_inches(void **state)
 	(void)state;
 	assert_non_null(wrong_cell(&c));
 	assert_int_equal(wrong_cell(&c)->cause, RB_CAUSE_UNKNOWN);
+	rb_arena_free(c.arena);
+}
+
+/* The likely cause in words, beside what is written and what follows; or nothing. */
+static void the_cause_is_told(void **state)
+{
+	struct checked c =
+		check_text(HEAD "BM-1,100.00,4.27,104.27,,,\nE,,,,,4.40,99.78\n");
+	const struct rb_finding *f = c.findings.item[0];
+
+	(void)state;
+	assert_int_equal(f->code, RB_CODE_HAND_VALUE);
+	assert_int_equal(f->argument[0].length.nm, RB_FOOT / 100 * 9978);
+	assert_int_equal(f->argument[1].length.nm, RB_FOOT / 100 * 9987);
+	assert_int_equal(f->argument[2].kind, RB_TEXT);
+	assert_string_equal(f->argument[2].text, "digits exchanged");
+	rb_arena_free(c.arena);
+	c = check_text(HEAD "BM-1,100.00,4.27,104.27,,,\nE,,,,,4.40,91.52\n");
+	assert_int_equal(c.findings.item[0]->argument[2].kind, RB_NOTHING);
+	rb_arena_free(c.arena);
+}
+
+/* An empty cell is not filled in, and what is worked out from it knows that. */
+static void empty_cells_are_known(void **state)
+{
+	struct checked c = check_text(HEAD "BM-1,100.00,4.27,,,,\n"
+					   "TP-1,,5.11,103.35,,6.03,98.24\n");
+
+	(void)state;
+	assert_null(wrong_cell(&c));
+	assert_int_equal(c.check->cells, 3);
+	assert_int_equal(rb_hand_count(c.check, RB_HAND_EMPTY), 1);
+	assert_int_equal(c.check->cell[0].state, RB_HAND_EMPTY);
+	assert_true(c.check->cell[1].base_unwritten);
+	assert_false(c.check->cell[2].base_unwritten);
+	rb_arena_free(c.arena);
+	c = check_text(HEAD "BM-1,100.00,4.27,104.27,,,\nTP-1,,5.11,103.35,,6.03,\n");
+	assert_int_equal(c.check->cells, 3);
+	assert_int_equal(c.check->cell[1].state, RB_HAND_EMPTY);
+	assert_true(c.check->cell[2].base_unwritten);
 	rb_arena_free(c.arena);
 }
 
@@ -289,6 +335,8 @@ int main(void)
 		cmocka_unit_test(causes_are_told_with_their_row),
 		cmocka_unit_test(causes_in_inches),
 		cmocka_unit_test(metres_have_no_inches),
+		cmocka_unit_test(the_cause_is_told),
+		cmocka_unit_test(empty_cells_are_known),
 		cmocka_unit_test(causes_have_names),
 		cmocka_unit_test(only_so_far_is_looked_back),
 	};

@@ -30,6 +30,7 @@ static const struct sum_case {
 	{ "", "sum,,14.28,,,14.29,,,\n",           0 }, /* those that carry the levels on */
 	{ "", "sum,,14.28,,,14.30,,,\n",           1 },
 	{ "", "sum,,14.27,,,14.29,,,\n",           1 },
+	{ "", "sum,,14.29,,,14.29,,,\n",           1 }, /* that is the foresights' */
 	{ "", "sum,,9.38,,,,,,\n",                 1 },
 	{ "", "sum,,,,,,-0.01,,\n",                0 }, /* of the sums */
 	{ "", "sum,,,,,,0.01,,\n",                 0 },
@@ -53,6 +54,8 @@ static const struct sum_case {
 	{ "sum,,9.38,,,10.03,,90,60\n", "sum,,4.90,,,8.26,-3.36,30,80\n", 0 },
 	{ "sum,,9.38,,,10.03,,,\n", "sum,,4.90,,,8.26,199.82,,\n", 0 },
 	{ "sum,,9.38,,,10.03,,,\n", "sum,,14.28,,,18.29,-3.36,,\n", 0 }, /* of the page */
+	{ "sum,,9.38,,,10.03,,,\n", "sum,,14.28,,,14.29,,,\n", 0 }, /* from the top */
+	{ "sum,,9.38,,,10.03,,,\n", "sum,,,,,,398.33,,\n", 0 },
 	{ "sum,,9.38,,,10.03,,,\n", "sum,,4.90,,,8.27,,,\n", 1 },
 	{ "sum,,9.38,,,10.03,,,\n", "sum,,4.90,,,8.26,199.83,,\n", 1 },
 
@@ -173,6 +176,40 @@ static void a_misclosure_may_be_of_what_was_meant(void **state)
 	}
 }
 
+/* Sums of the second of two pages: with a manhole on it that carries nothing on; and
+ * behind a known point, where backsights less foresights are not what was risen from the
+ * first. */
+static void a_page_has_sums_of_its_own(void **state)
+{
+	static const struct {
+		const char *rows;
+		int wrong;
+	} books[] = {
+		{ "BM-1,100.00,4.27,104.27,,,\nTP-1,,5.11,103.35,,6.03,98.24\n"
+		  "sum,,9.38,,,6.03,\nMH-1,,,,,4.00,99.35\n"
+		  "TP-2,,4.90,104.73,,3.52,99.83\nBM-1,,,,,4.74,99.99\nsum,,4.90,,,8.26,\n",
+		  0 },
+		{ "BM-1,100.00,4.27,104.27,,,\nBM-2,98.30,5.11,103.41,,6.03,98.24\n"
+		  "sum,,9.38,,,6.03,\nTP-1,,4.90,104.79,,3.52,99.89\n"
+		  "BM-3,100.10,,,,4.74,100.05\nsum,,4.90,,,8.26,-0.01\n",
+		  0 },
+		{ "BM-1,100.00,4.27,104.27,,,\nBM-2,98.30,5.11,103.41,,6.03,98.24\n"
+		  "sum,,9.38,,,6.03,\nTP-1,,4.90,104.79,,3.52,99.89\n"
+		  "BM-3,100.10,,,,4.74,100.05\nsum,,4.90,,,8.26,-0.02\n",
+		  1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof books / sizeof *books; i++) {
+		char text[600];
+
+		snprintf(text, sizeof text,
+			 "point,known elevation,bs,hi,is,fs,elevation\n%s",
+			 books[i].rows);
+		assert_int_equal(wrong_cells(text), books[i].wrong);
+	}
+}
+
 /* What stands under chainages and tapes is nobody's difference of levels. */
 static void along_the_ground_nothing_is_judged(void **state)
 {
@@ -218,6 +255,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(sums_are_taken_as_they_are_meant),
 		cmocka_unit_test(a_misclosure_may_be_of_what_was_meant),
+		cmocka_unit_test(a_page_has_sums_of_its_own),
 		cmocka_unit_test(along_the_ground_nothing_is_judged),
 		cmocka_unit_test(half_the_last_place_is_allowed),
 	};

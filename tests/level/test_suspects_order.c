@@ -187,12 +187,100 @@ static void a_rod_lacks_so_much_at_most(void **state)
 	rb_arena_free(arena);
 }
 
+/* A rod that lacks a piece reads too much: high foresights put the end too low, and
+ * upside down it is the other way round.  The rows are told from the first on. */
+static void a_short_rod_reads_too_much(void **state)
+{
+	static const struct {
+		const char *book;
+		uint32_t row[5], rows;
+	} books[] = {
+		{ "tolerance,0.02 ft\n" COLUMNS /* 0.25 on each of two foresights */
+		  "BM-1,100.00,1.02,\nTP-1,,2.11,9.11\nBM-2,86.12,,8.40\n",
+		  { 1, 2 },
+		  2 },
+		{ "tolerance,0.02 ft\n" COLUMNS /* 0.60 on each of three, one upside down
+						 */
+		  "BM-1,100.00,9.31,\nTP-1,,8.77,2.15\nTP-2,,1.62,-8.98\n"
+		  "BM-2,123.49,,1.24\n",
+		  { 0, 1, 2 },
+		  3 },
+		{ "tolerance,0.02 ft\n" COLUMNS /* 0.26 on each of five */
+		  "BM-1,100.00,9.11,\nTP-1,,8.40,1.02\nTP-2,,9.85,2.11\nTP-3,,8.12,3.00\n"
+		  "TP-4,,7.77,1.50\nBM-2,132.07,,2.25\n",
+		  { 0, 1, 2, 3, 4 },
+		  5 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < COUNT(books); i++) {
+		struct rb_arena *arena = rb_arena_new(NULL);
+		const struct rb_suspects *list = hunt(arena, books[i].book);
+		const struct named wanted = { RB_SLIP_ROD, RB_NO_ROW, RB_POINT,
+					      RB_NOT_GIVEN_NM };
+		uint32_t rank = rank_of(list, &wanted);
+
+		assert_true(rank > 0);
+		assert_int_equal(list->item[rank - 1].left.nm, 0);
+		assert_int_equal(list->item[rank - 1].row_count, books[i].rows);
+		assert_memory_equal(list->item[rank - 1].rows, books[i].row,
+				    books[i].rows * sizeof(uint32_t));
+		rb_arena_free(arena);
+	}
+}
+
+static void every_section_is_hunted_through(void **state)
+{
+	struct rb_arena *arena = rb_arena_new(NULL);
+	const struct rb_suspects *list = hunt(
+		arena, "tolerance,0.02 ft\n" COLUMNS
+		       "BM-1,100.00,4.27,\nBM-2,99.00,5.11,4.27\nBM-3,98.00,,5.11\n");
+	bool of[2] = { false };
+
+	(void)state;
+	for (uint32_t i = 0; i < list->count; i++)
+		of[list->item[i].section] = true;
+	assert_true(of[0] && of[1]);
+	rb_arena_free(arena);
+}
+
+/* A long run is hunted through; sections by the thousand that share its beginning are not
+ * all, which would take minutes. */
+static void long_books_are_walked_so_often(void **state)
+{
+	enum { LONG = 11000, SHARED = 6000, ROW = 40 };
+	static char text[LONG * 2 * ROW];
+	struct rb_arena *arena = rb_arena_new(NULL);
+	size_t used = (size_t)snprintf(text, sizeof text,
+				       "tolerance,0.02 ft\n" COLUMNS "BM,100,4.27,\n");
+	const size_t head = used;
+	const struct rb_suspects *list;
+
+	(void)state;
+	for (int i = 0; i < LONG; i++)
+		used += (size_t)snprintf(text + used, sizeof text - used,
+					 "T%d,,4.27,4.27\n", i);
+	snprintf(text + used, sizeof text - used, "BM,,,5.27\n");
+	list = hunt(arena, text);
+	assert_true(list->count > 0);
+	used = head;
+	for (int i = 0; i < SHARED; i++)
+		used += (size_t)snprintf(text + used, sizeof text - used,
+					 "BM,,,5.27\nT%d,,4.27,4.27\n", i);
+	list = hunt(arena, text);
+	assert_true(list->count > 0);
+	rb_arena_free(arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(likelier_kinds_may_leave_more),
 		cmocka_unit_test(nothing_is_listed_twice),
 		cmocka_unit_test(a_rod_lacks_so_much_at_most),
+		cmocka_unit_test(a_short_rod_reads_too_much),
+		cmocka_unit_test(every_section_is_hunted_through),
+		cmocka_unit_test(long_books_are_walked_so_often),
 	};
 
 	return cmocka_run_group_tests_name("order of suspects", tests, NULL, NULL);
