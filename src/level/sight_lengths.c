@@ -171,10 +171,8 @@ static bool say_unjudged(const struct rb_sections *sections, struct rb_findings 
 
 	if (!sight && !balance)
 		return true;
-	if (!find_missing(&m, sections, findings, true))
-		return false;
-	if (!m.rows)
-		return true;
+	if (!find_missing(&m, sections, findings, true) || !m.rows)
+		return m.row != NULL;
 	lines = rb_arena_text(findings->arena, m.text, strlen(m.text));
 	if (!lines)
 		return rb_findings_no_memory(findings);

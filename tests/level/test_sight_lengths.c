@@ -129,6 +129,34 @@ static void balance_is_judged_either_way(void **state)
 	}
 }
 
+/* Which limit could not be judged is said, or that both could not. */
+static void the_limit_is_named(void **state)
+{
+	static const struct {
+		const char *keys, *name;
+	} limits[] = {
+		{ "sight limit,100\n", "sight limit" },
+		{ "balance limit,10\n", "balance limit" },
+		{ "sight limit,100\nbalance limit,10\n",
+		  "sight limit and balance limit" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof limits / sizeof *limits; i++) {
+		struct lines text = { .used = 0 };
+		struct levels l;
+		const char *name = "";
+
+		write_run(&text, limits[i].keys, 3);
+		l = levels_of(text.text, false);
+		for (size_t k = 0; k < l.findings.count; k++)
+			if (l.findings.item[k]->code == RB_CODE_LIMIT_NOT_JUDGED)
+				name = l.findings.item[k]->argument[0].text;
+		assert_string_equal(name, limits[i].name);
+		rb_arena_free(l.arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -136,6 +164,7 @@ int main(void)
 		cmocka_unit_test(only_what_closes_needs_them),
 		cmocka_unit_test(each_sight_is_held_against_the_limit),
 		cmocka_unit_test(balance_is_judged_either_way),
+		cmocka_unit_test(the_limit_is_named),
 	};
 
 	return cmocka_run_group_tests_name("sight lengths", tests, NULL, NULL);
