@@ -164,6 +164,7 @@ static void tells_before_which_sight_it_hangs(void **state)
 
 	(void)state;
 	assert_int_equal(l.findings.item[0]->code, RB_CODE_SPUR);
+	assert_string_equal(l.findings.item[0]->argument[1].text, "S");
 	assert_int_equal(l.findings.item[0]->argument[2].kind, RB_LINE);
 	assert_int_equal(l.findings.item[0]->argument[2].count, 4);
 	assert_string_equal(l.findings.item[0]->argument[3].text, "B");
