@@ -251,11 +251,35 @@ static void the_last_check_nearly_closed_it(void **state)
 	}
 }
 
+/* By how much, of how much, and between which points; of an open one, where it began. */
+static void verdicts_name_their_points(void **state)
+{
+	struct levels l = levels_of("tolerance,0.02\npoint,known elevation,bs,is,fs\n"
+				    "A,100,4.00,,\nB,98,,,6.05\nB,,3.00,,\nC,99,,2.01,\n"
+				    "E,,,,5.00\n",
+				    false);
+	const struct rb_finding *beyond = l.findings.item[0], *open = l.findings.item[1];
+
+	(void)state;
+	assert_int_equal(beyond->code, RB_CODE_DOES_NOT_CLOSE);
+	assert_int_equal(beyond->argument[0].length.nm, -5 * (RB_FOOT / 100));
+	assert_int_equal(beyond->argument[1].length.nm, 2 * (RB_FOOT / 100));
+	assert_string_equal(beyond->argument[2].text, "A");
+	assert_string_equal(beyond->argument[3].text, "B");
+	assert_int_equal(open->code, RB_CODE_OPEN_SECTION);
+	assert_string_equal(open->argument[0].text, "B");
+	assert_string_equal(open->argument[1].text, "E");
+	assert_string_equal(open->argument[2].text, "C");
+	assert_int_equal(open->argument[3].length.nm, -(RB_FOOT / 100));
+	rb_arena_free(l.arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cases_hold),
 		cmocka_unit_test(the_last_check_nearly_closed_it),
+		cmocka_unit_test(verdicts_name_their_points),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
