@@ -167,6 +167,14 @@ static const struct level_case cases[] = {
 	  "A,,,1.4,\n"
 	  "B,,,1.6,\n",
 	  "5 beyond-10-km\n", false },
+	{ "a backsight on a point that was only named",
+	  "point,known elevation,bs,is,fs\n"
+	  "T,,,,\n"
+	  "A,100,4.27,,\n"
+	  "B,,,,5.11\n"
+	  "T,,3.33,,\n"
+	  "E,,,,1.22\n",
+	  "5 not-reached\n", false },
 	{ "two backsights with nothing between",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"
@@ -274,12 +282,44 @@ static void verdicts_name_their_points(void **state)
 	rb_arena_free(l.arena);
 }
 
+/* A name of nearly the same letters, if that point was reached by then or is known. */
+static void a_point_is_offered_that_is_known(void **state)
+{
+	static const struct {
+		const char *rows, *offered; /* NULL: none */
+	} names[] = {
+		{ "A,100,4.27,,\nT,,,,4.01\nT 1,,3.33,,\nE,,,,1.22\n", "T" },
+		{ "A,100,4.27,,\nE,,,,4.01\nT 1,,3.33,,\nT,,,,1.22\n", NULL },
+		{ "A,100,4.27,,\nE,,,,4.01\nB 1,,3.33,,\nB,98,,,1.22\n", "B" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+		char text[200];
+		struct levels l;
+		const struct rb_argument *a = NULL;
+
+		snprintf(text, sizeof text, "point,known elevation,bs,is,fs\n%s",
+			 names[i].rows);
+		l = levels_of(text, false);
+		for (size_t k = 0; k < l.findings.count; k++)
+			if (l.findings.item[k]->code == RB_CODE_NOT_REACHED)
+				a = &l.findings.item[k]->argument[1];
+		assert_non_null(a);
+		assert_int_equal(a->kind, names[i].offered ? RB_TEXT : RB_NOTHING);
+		if (names[i].offered)
+			assert_string_equal(a->text, names[i].offered);
+		rb_arena_free(l.arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cases_hold),
 		cmocka_unit_test(the_last_check_nearly_closed_it),
 		cmocka_unit_test(verdicts_name_their_points),
+		cmocka_unit_test(a_point_is_offered_that_is_known),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -164,6 +164,8 @@ static void a_row_that_is_begun_is_no_remark(void **state)
 		read_peg(&r, text, NULL);
 		assert_null(r.peg);
 		assert_int_equal(r.findings.of_code[RB_CODE_PEG_CELL_EMPTY], 3);
+		assert_int_equal(r.findings.item[0]->place.line, 3);
+		assert_string_equal(r.findings.item[0]->place.point, "n");
 		rb_arena_free(r.arena);
 	}
 }
@@ -181,6 +183,7 @@ static void the_level_and_the_day_are_kept(void **state)
 	assert_non_null(r.peg);
 	assert_string_equal(r.peg->instrument, "NA2 5512");
 	assert_string_equal(r.peg->date, "3 May 2026");
+	assert_string_equal(r.peg->file, "peg.csv");
 	assert_string_equal(r.peg->setup[0].name, "m");
 	assert_string_equal(r.peg->setup[1].name, "n");
 	rb_arena_free(r.arena);
@@ -361,6 +364,9 @@ static void a_missing_length_tells_nothing(void **state)
 		"point,known elevation,bs,fs,bs dist,fs dist\n"
 		"BM-1,100.00,4.27,,30,\nTP-1,,5.11,6.03,50,80\nTP-2,,5.11,6.03,50,\n"
 		"BM-2,98.08,,4.35,,170\n",
+		"point,known elevation,bs,fs,bs dist,fs dist\n" /* and three sections */
+		"BM-1,100.00,4.27,,30,\nTP-1,,5.11,6.03,50,80\nBM-2,99.00,4.35,4.35,40,50\n"
+		"BM-3,99.00,4.35,4.35,40,40\nBM-4,99.00,,4.35,,40\n",
 	};
 
 	(void)state;
