@@ -111,10 +111,11 @@ struct rb_cautions *rb_cautions(struct rb_arena *arena, struct rb_findings *find
 				const struct rb_grade_rods *rods)
 {
 	struct rb_cautions *cautions = rb_arena_take_clear(arena, 1, sizeof *cautions);
-	size_t most = 2 + jurisdiction->limits + sheet->inverts->plan->rows;
 
-	if (cautions)
-		cautions->item = rb_arena_take(arena, most, sizeof *cautions->item);
+	if (cautions) /* locating and the rod, each depth, each footing */
+		cautions->item = rb_arena_take(
+			arena, 2 + jurisdiction->limits + sheet->inverts->plan->rows,
+			sizeof *cautions->item);
 	if (!cautions || !cautions->item)
 		return rb_findings_no_memory(findings), NULL;
 	cautions->jurisdiction = jurisdiction;

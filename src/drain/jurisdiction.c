@@ -224,11 +224,8 @@ static bool on_row(void *self, const struct rb_record *record)
 	if (rb_cell_is_empty(cell))
 		rb_findings_add(r->cells.findings, RB_CODE_LIMIT_WITHOUT_DEPTH, place,
 				rb_nothing(), rb_nothing());
-	if (!rb_length_given(limit.depth))
-		return true;
-	if (!grow(r))
-		return false;
-	r->found[r->limits++] = (struct found){ limit, record->line };
+	if (rb_length_given(limit.depth) && grow(r))
+		r->found[r->limits++] = (struct found){ limit, record->line };
 	return true;
 }
 

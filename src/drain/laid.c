@@ -89,7 +89,7 @@ static bool set_invert(const struct work *w, const struct rb_spot *spot,
 		rb_findings_add(w->findings, RB_CODE_PIPE_NEEDED,
 				place_of(w, spot->row, RB_ROD_ON),
 				rb_text(rb_rod_on_name(spot->rod_on)), rb_nothing());
-		return false;
+		return false; /* an error: nothing is given out */
 	}
 	shot->invert = rb_length_sub(spot->elevation, above);
 	deviation = rb_exact_sub(rb_exact_of(shot->invert), planned);

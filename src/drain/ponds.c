@@ -13,7 +13,8 @@ struct walk {
 	bool is_wet;     /* the pond last begun goes on */
 };
 
-/* How far up the leg to a dry shot the water reaches, from where that leg comes in. */
+/* How far up the leg to a dry shot the water reaches, from where that leg comes in: that
+ * is under water, and the dry shot is not. */
 static rb_length wet_part(const struct walk *w, uint32_t dry, uint32_t wet)
 {
 	const struct rb_laid_shot *shot = w->laid->shot;
@@ -22,7 +23,7 @@ static rb_length wet_part(const struct walk *w, uint32_t dry, uint32_t wet)
 	rb_length depth = rb_length_sub(w->water, in);
 	rb_length rise = rb_length_sub(shot[dry].invert, in);
 
-	return rise.nm > 0 ? rb_length_share(run, depth.nm, rise.nm) : run;
+	return rb_length_share(run, depth.nm, rise.nm);
 }
 
 static void begin(struct walk *w, uint32_t i)
@@ -54,7 +55,8 @@ static void go_on(struct walk *w, uint32_t i)
 	pond->deepest = i;
 }
 
-/* The shot is dry: the pond below it, if there is one, ends on the leg between. */
+/* The shot is dry: the pond below it, if there is one, ends on the leg between.  What
+ * comes in is no lower, because no step goes up, and is the next dam. */
 static void end(struct walk *w, uint32_t i)
 {
 	struct rb_pond *pond = &w->laid->pond[w->laid->ponds - 1];
@@ -63,7 +65,6 @@ static void end(struct walk *w, uint32_t i)
 		pond->wet = rb_length_add(pond->wet, wet_part(w, i, i + 1));
 		pond->from = i;
 	}
-	w->is_wet = false;
 }
 
 static void take(struct walk *w, uint32_t i)

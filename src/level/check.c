@@ -16,10 +16,12 @@ struct finder {
 	const struct rb_reduced *reduced;
 	struct found *found; /* NULL while they are only counted */
 	uint32_t count;
-	const uint32_t *nearest; /* NULL while even those of no section are counted */
+	const uint32_t
+		*nearest; /* by setup: the section to which a check there belongs */
 };
 
-/* By setup: its section, or that of the nearest setup before it on its chain. */
+/* By setup: its section, or that of the nearest setup before it on its chain.  There is
+ * one wherever something was sighted: the first that goes on to an end marks the root. */
 static void find_nearest(const struct rb_sections *sections, uint32_t *nearest)
 {
 	const struct rb_reduced *reduced = sections->reduced;
@@ -37,9 +39,7 @@ static void add(struct finder *f, uint32_t shot, uint32_t against, rb_length ele
 {
 	const struct rb_shot *s = &f->reduced->shot[shot];
 
-	if (f->nearest && f->nearest[s->setup] == RB_NO_SECTION)
-		return;
-	if (f->found && f->nearest)
+	if (f->found)
 		f->found[f->count] = (struct found){
 			{ shot, against, rb_length_sub(s->elevation, elevation) },
 			f->nearest[s->setup],

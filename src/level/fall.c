@@ -220,9 +220,10 @@ static const struct rb_spot *find(const struct work *w, const char *name,
 {
 	uint32_t found = RB_NO_SPOT;
 	const char *nearest;
-	char folded[NAME];
+	char folded[NAME] = "";
 
-	folded[strlen(name) < NAME ? rb_name_fold(folded, name, strlen(name)) : 0] = '\0';
+	if (strlen(name) < NAME)
+		folded[rb_name_fold(folded, name, strlen(name))] = '\0';
 	for (uint32_t i = 0; i < w->spots->count; i++) {
 		const struct rb_spot *spot = &w->spots->spot[i];
 

@@ -13,9 +13,8 @@
 
 static bool other_way(struct rb_suspicion *s)
 {
-	return s->cell->reading.nm != 0 &&
-	       rb_suspect_written(s, rb_suspect_from(s, s->cell->base,
-						     rb_length_negate(s->cell->reading)));
+	return rb_suspect_written(
+		s, rb_suspect_from(s, s->cell->base, rb_length_negate(s->cell->reading)));
 }
 
 static bool inverted(struct rb_suspicion *s)

@@ -213,7 +213,6 @@ static struct rb_carried judge_again(struct rb_hand_walk *w, uint32_t setup,
 		return base;
 	if (known && shot->booked != RB_BOOKED_NOWHERE)
 		due.follows.other = w->elevation[opened->shot].own;
-	w->shot = opened->shot;
 	next = rb_hand_judge(w, &due);
 	return known && !next.tainted ? base : next;
 }
@@ -255,6 +254,7 @@ static uint32_t judge_height(struct rb_hand_walk *w, uint32_t setup)
 	if (opened->via != RB_NO_SHOT)
 		base = w->elevation[opened->via];
 	w->setup = setup;
+	w->shot = opened->shot;
 	base = judge_again(w, setup, base);
 	if (w->reduced->shot[opened->shot].booked == RB_BOOKED_NOWHERE)
 		w->elevation[opened->shot] = base;
@@ -265,7 +265,6 @@ static uint32_t judge_height(struct rb_hand_walk *w, uint32_t setup)
 	due.follows = (struct rb_carried){ .own = rb_length_add(base.own, reading),
 					   .other = rb_length_add(base.other, reading),
 					   .tainted = base.tainted };
-	w->shot = opened->shot;
 	w->height[setup] = rb_hand_judge(w, &due);
 	return due.row;
 }
@@ -338,13 +337,13 @@ static void walk_rows(struct rb_hand_walk *w)
 	struct reached at = { 0, 0, RB_NO_ROW };
 
 	for (uint32_t row = 0; row < w->book->rows; row++) {
-		if (!(w->book->written[row] & RB_WRITTEN_BY_KEEPER)) {
+		if (w->book->written[row] & RB_WRITTEN_BY_KEEPER) {
+			w->setup = RB_NO_SETUP;
+			w->shot = RB_NO_SHOT;
+			rb_hand_judge_sums(w, row);
+		} else {
 			walk_row(w, &at, row);
-			continue;
 		}
-		w->setup = RB_NO_SETUP;
-		w->shot = RB_NO_SHOT;
-		rb_hand_judge_sums(w, row);
 	}
 }
 

@@ -84,7 +84,7 @@ void rb_hand_find_steps(struct rb_hand_walk *w)
 {
 	rb_length readings;
 
-	for (int column = 0; column <= RB_ELEVATION; column++) {
+	for (int column = RB_KNOWN_ELEVATION; column <= RB_ELEVATION; column++) {
 		const struct rb_places *places = &w->book->places[column];
 
 		w->decimal[column] = rb_length_none();
@@ -94,12 +94,12 @@ void rb_hand_find_steps(struct rb_hand_walk *w)
 		w->fraction[column] = part_in_column(w, (enum rb_column)column);
 	}
 	readings = finest_reading(w);
-	for (int column = 0; column <= RB_ELEVATION; column++)
+	for (int column = RB_KNOWN_ELEVATION; column <= RB_ELEVATION; column++)
 		if (is_part(w->fraction[column]))
 			w->fraction[column] = finer(w->fraction[column], readings);
 	/* In a book of inches a bare 63 stands among 63.25 and 62.5 as well. */
-	for (int column = 0; w->book->unit == RB_INCHES && column <= RB_ELEVATION;
-	     column++)
+	for (int column = RB_KNOWN_ELEVATION;
+	     w->book->unit == RB_INCHES && column <= RB_ELEVATION; column++)
 		if (rb_length_given(w->decimal[column]))
 			w->fraction[column] =
 				finer(w->fraction[column], w->decimal[column]);

@@ -74,11 +74,11 @@ struct rb_peg_effect *rb_peg_effect(struct rb_arena *arena, struct rb_findings *
 	struct rb_peg_effect *effect = rb_arena_take_clear(arena, 1, sizeof *effect);
 	size_t shots = sections->reduced->shots, setups = sections->reduced->setups;
 	rb_length *lengths = rb_arena_take(arena, shots + setups + 1, sizeof *lengths);
-	size_t count = 2 * (size_t)sections->sections + 1;
 
 	if (effect)
 		effect->difference =
-			rb_arena_take(arena, count, sizeof *effect->difference);
+			rb_arena_take(arena, 2 * (size_t)sections->sections + 1,
+				      sizeof *effect->difference);
 	if (!effect || !lengths || !effect->difference) {
 		rb_findings_no_memory(findings);
 		return NULL;

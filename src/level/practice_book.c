@@ -161,7 +161,6 @@ struct rb_practice_book *rb_practice_book(struct rb_arena *arena,
 		return NULL;
 	book->unit = options->unit;
 	book->tolerance = rb_length_of(allowed[options->unit]);
-	book->slip = RB_CAUSE_UNKNOWN;
 	fill(&m);
 	return book;
 }

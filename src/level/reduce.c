@@ -17,11 +17,10 @@ struct reducer {
 	struct rb_findings *findings;
 	const struct rb_book *book;
 	struct rb_reduced *out;
-	uint32_t *reached;   /* by point: the last shot onto it, or RB_NO_SHOT */
-	uint32_t setup;      /* the last one opened */
-	uint32_t sights;     /* seen from it */
-	uint32_t last_sight; /* the shot of the row before that held a sight, if that was
-			      * a foresight alone; else RB_NO_SHOT */
+	uint32_t *reached;    /* by point: the last shot onto it, or RB_NO_SHOT */
+	uint32_t setup;       /* the last one opened */
+	uint32_t sights;      /* seen from it */
+	bool foresight_alone; /* was all that the last row with a sight held */
 };
 
 static struct rb_argument named(const struct rb_book *book, uint32_t point)
@@ -129,7 +128,7 @@ static bool take_sight(struct reducer *r, uint32_t row, enum rb_booked booked)
 static bool carries(const struct reducer *r, const struct rb_shot *last, uint32_t row)
 {
 	return last->row == row ||
-	       (r->last_sight != RB_NO_SHOT && last->backsight_row == RB_NO_ROW &&
+	       (r->foresight_alone && last->backsight_row == RB_NO_ROW &&
 		r->book->row[last->row].point == r->book->row[row].point);
 }
 
@@ -236,7 +235,7 @@ static void take_row(struct reducer *r, uint32_t row)
 		take_sight(r, row, RB_BOOKED_INTERMEDIATE);
 	if (back)
 		take_backsight(r, row);
-	r->last_sight = fore && !back && r->out->shots ? r->out->shots - 1 : RB_NO_SHOT;
+	r->foresight_alone = fore && !back;
 }
 
 /* A row with a sight makes one shot at most, and a backsight one setup. */
@@ -263,7 +262,6 @@ static bool reduce(struct reducer *r)
 		return rb_findings_no_memory(r->findings);
 	r->out->book = r->book;
 	r->setup = RB_NO_SETUP;
-	r->last_sight = RB_NO_SHOT;
 	if (!take_arrays(r))
 		return false;
 	for (uint32_t row = 0; row < r->book->rows; row++)
@@ -309,8 +307,7 @@ rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot)
 {
 	const struct rb_shot *s = &reduced->shot[shot];
 
-	if (s->booked == RB_BOOKED_NOWHERE)
-		return rb_length_none();
+	/* the row of one that was booked nowhere holds neither */
 	return rb_book_sight(reduced->book,
 			     s->booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT
 							      : RB_INTERMEDIATE,

@@ -172,10 +172,8 @@ static bool say_unjudged(const struct rb_sections *sections, struct rb_findings 
 
 	if (!sight && !balance)
 		return true;
-	if (!find_missing(&m, sections, findings, true))
-		return false;
-	if (!m.rows)
-		return true;
+	if (!find_missing(&m, sections, findings, true) || !m.rows)
+		return m.row != NULL;
 	lines = rb_arena_text(findings->arena, m.text, strlen(m.text));
 	if (!lines)
 		return rb_findings_no_memory(findings);
@@ -194,7 +192,7 @@ bool rb_sight_lengths_judge(const struct rb_sections *sections,
 			    struct rb_findings *findings)
 {
 	say_sight_limit(sections->reduced->book, findings);
-	for (uint32_t i = 0; i < sections->sections; i++)
-		say_balance(sections, &sections->section[i], findings);
+	for (uint32_t at = 0; at < sections->sections; at++)
+		say_balance(sections, &sections->section[at], findings);
 	return say_unjudged(sections, findings);
 }

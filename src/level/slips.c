@@ -108,14 +108,18 @@ void rb_written_read(struct rb_written *w, const struct rb_book *book)
 {
 	const struct scale *scale = &scales[book->unit];
 	bool inches = (book->written[w->row] & RB_WRITTEN_IN_INCHES(w->column)) != 0;
+	int decimals = book->places[w->column].decimals;
 
 	w->elevation = w->column == RB_KNOWN_ELEVATION || w->column == RB_ELEVATION;
 	w->system = scale->system;
 	w->denominator = finest_fraction(book);
 	w->rod = book->key.rod;
-	if ((inches || book->unit == RB_FEET_INCHES) && read_parts(w, book->unit))
+	if ((inches || book->unit == RB_FEET_INCHES) && read_parts(w, book->unit)) {
+		if (book->unit == RB_INCHES && decimals > 0) /* 51.25: four digits */
+			read_decimals(w, scale, decimals);
 		return;
-	if (read_decimals(w, scale, book->places[w->column].decimals))
+	}
+	if (read_decimals(w, scale, decimals))
 		return;
 	/* A reading in another unit than the book's: metres, or 64ths from a formula. */
 	if (!read_decimals(w, &scales[RB_METRES], 0))

@@ -291,11 +291,15 @@ static void find_high(struct high_sights *high, const struct hunt *h)
 	} while (walk_back(&w));
 }
 
-static int in_row_order(const void *a, const void *b)
+/* The rows were found from the last to the first. */
+static void turn_round(uint32_t *row, uint32_t count)
 {
-	uint32_t x = *(const uint32_t *)a, y = *(const uint32_t *)b;
+	for (uint32_t i = 0; i < count / 2; i++) {
+		uint32_t other = row[i];
 
-	return (x > y) - (x < y);
+		row[i] = row[count - 1 - i];
+		row[count - 1 - i] = other;
+	}
 }
 
 /*
@@ -323,7 +327,7 @@ static void hunt_rod(struct hunt *h)
 		return;
 	}
 	find_high(&high, h);
-	qsort(high.row, high.count, sizeof *high.row, in_row_order);
+	turn_round(high.row, high.count);
 	if (sights > ROD_SIGHTS_COUNTED)
 		sights = ROD_SIGHTS_COUNTED;
 	add(h,

@@ -221,18 +221,16 @@ static void work_out(struct rb_findings *findings, struct rb_two_peg *peg)
 		rb_findings_add(findings, RB_CODE_PEG_SAME_DISTANCES, place,
 				rb_measure(lengths, rb_unit_of_runs(peg->unit)),
 				rb_nothing());
-		return;
-	}
-	if (rb_length_absolute(peg->rise).nm > peg->run.nm / STEEPEST) {
+	} else if (rb_length_absolute(peg->rise).nm > peg->run.nm / STEEPEST) {
 		rb_findings_add(findings, RB_CODE_PEG_TOO_STEEP, place,
 				rb_measure(rb_length_absolute(peg->rise), peg->unit),
 				rb_measure(peg->run, rb_unit_of_runs(peg->unit)));
-		return;
+	} else {
+		peg->corrected_a = rb_length_sub(
+			second->a, rb_two_peg_over(peg, second->distance_a));
+		peg->corrected_b = rb_length_sub(
+			second->b, rb_two_peg_over(peg, second->distance_b));
 	}
-	peg->corrected_a =
-		rb_length_sub(second->a, rb_two_peg_over(peg, second->distance_a));
-	peg->corrected_b =
-		rb_length_sub(second->b, rb_two_peg_over(peg, second->distance_b));
 }
 
 struct rb_two_peg *rb_two_peg_read(struct rb_arena *arena, struct rb_findings *findings,
@@ -247,7 +245,6 @@ struct rb_two_peg *rb_two_peg_read(struct rb_arena *arena, struct rb_findings *f
 		return NULL;
 	}
 	peg->file = findings->file;
-	peg->fraction = 1;
 	if (!rb_sheet_read(arena, findings, &form, bytes, length, &reader))
 		return NULL;
 	if (r.rows != 2)

@@ -127,12 +127,11 @@ static bool cure_edges(const struct rb_marked *m, const struct rb_reading_rules 
 
 	while (length > front && strchr("*?,;:=! ", m->text[length - 1]))
 		length--;
-	if (front + m->length - length == 0 || length <= front)
-		return false;
 	inner.length = length - front;
 	memmove(inner.text, m->text + front, (size_t)inner.length);
 	inner.text[inner.length] = '\0';
-	return try_cured(&inner, rules, RB_REFUSE_TEXT, m->at[front ? 0 : length], r);
+	return inner.length < m->length &&
+	       try_cured(&inner, rules, RB_REFUSE_TEXT, m->at[front ? 0 : length], r);
 }
 
 static bool is_like_digit(char c)

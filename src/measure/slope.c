@@ -39,7 +39,7 @@ static bool only(struct part p, const char *characters)
 	for (size_t i = 0; i < p.length; i++)
 		if (!strchr(characters, p.text[i]))
 			return false;
-	return p.length > 0;
+	return true;
 }
 
 /* A number without a unit; read as metres, so that it is exact to nine places. */

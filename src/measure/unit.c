@@ -40,7 +40,7 @@ static bool letters_of(const char *text, size_t length, char letters[static NAME
 		if (c < 'a' || c > 'z')
 			continue;
 		if (count == NAME_MAX - 1)
-			return false;
+			return false; /* no unit has so many */
 		letters[count++] = c;
 	}
 	letters[count] = '\0';

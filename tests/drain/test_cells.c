@@ -145,6 +145,28 @@ static void slopes_come_with_their_findings(void **state)
 }
 
 /* One after the other: what is read with a plus is remembered. */
+/* What fills all the room there is before the plus is nothing to complete with. */
+static void hundreds_with_many_blanks_are_not_kept(void **state)
+{
+	struct desk d;
+	int plus = 0;
+
+	(void)state;
+	for (size_t figures = sizeof d.cells.hundred - 1;
+	     figures <= sizeof d.cells.hundred; figures++) {
+		char text[40] = "";
+
+		memset(text, ' ', figures);
+		text[0] = '7';
+		memcpy(text + figures, "+00", 4);
+		sit(&d, false);
+		rb_cells_chainage(&d.cells, cell(text), rb_in_file(), &plus);
+		assert_int_equal(strlen(d.cells.hundred),
+				 figures < sizeof d.cells.hundred ? figures : 0);
+		rb_arena_free(d.arena);
+	}
+}
+
 static void plus_ten_takes_the_hundreds_before(void **state)
 {
 	/* clang-format off */
@@ -199,6 +221,7 @@ int main(void)
 		cmocka_unit_test(lengths_come_with_their_findings),
 		cmocka_unit_test(slopes_come_with_their_findings),
 		cmocka_unit_test(plus_ten_takes_the_hundreds_before),
+		cmocka_unit_test(hundreds_with_many_blanks_are_not_kept),
 	};
 
 	return cmocka_run_group_tests_name("cells", tests, NULL, NULL);

@@ -53,6 +53,8 @@ static void cuts_and_covers(void **state)
 	assert_int_equal(cut[1].ground.nm, FT(99, 9000).nm); /* by chainage */
 	assert_int_equal(cut[1].hub.nm, FT(100, 1000).nm);
 	assert_int_equal(cut[1].hub_cut.nm, FT(5, 6000).nm);
+	assert_int_equal(cut[1].hub_cut_to_trench.nm,
+			 FT(5, 6000).nm + 4237 * RB_INCH / 1000);
 	assert_int_equal(cut[2].ground.nm, FT(97, 4000).nm); /* by name, rod on unsaid */
 	assert_int_equal(s.sheet->board.nm, 6 * RB_FOOT);    /* 5.6 is the highest */
 	assert_int_equal(cut[1].board.nm, FT(0, 4000).nm);

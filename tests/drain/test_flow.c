@@ -77,6 +77,18 @@ static void peaks(void **state)
 	assert_true(rb_part_full(813).velocity > rb_part_full(830).velocity);
 }
 
+/* A full pipe is the one to which all else is compared. */
+static void full_is_one(void **state)
+{
+	struct rb_part_full full = rb_part_full(1000);
+
+	(void)state;
+	assert_int_equal(full.area, 10000);
+	assert_int_equal(full.radius, 10000);
+	assert_int_equal(full.velocity, 10000);
+	assert_int_equal(full.discharge, 10000);
+}
+
 static void half_full_is_as_fast_as_full(void **state)
 {
 	struct rb_conduit c = conduit(4, 1, 48, 130);
@@ -130,6 +142,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(ratios_of_the_table),
 		cmocka_unit_test(peaks),
+		cmocka_unit_test(full_is_one),
 		cmocka_unit_test(half_full_is_as_fast_as_full),
 		cmocka_unit_test(depth_goes_back_to_discharge),
 		cmocka_unit_test(more_than_it_carries_is_surcharged),

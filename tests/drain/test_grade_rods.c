@@ -103,6 +103,10 @@ static void grade_beyond_the_rod(void **state)
 	rods = rb_grade_rods(job.arena, &job.findings, job.inverts, rods->highest_hi);
 	assert_int_equal(rods->rod[1][RB_TRENCH_BOTTOM].reach, RB_ROD_REACHES);
 	assert_int_equal(job.findings.of_code[RB_CODE_GRADE_BEYOND_ROD], 1);
+	/* The sight at the height of the invert reads 0, and that can be read. */
+	rods = rb_grade_rods(job.arena, &job.findings, job.inverts, FT(96, 7500));
+	assert_int_equal(rods->rod[0][RB_INVERT].reading.nm, 0);
+	assert_int_equal(rods->rod[0][RB_INVERT].reach, RB_ROD_REACHES);
 	job_end(&job);
 }
 

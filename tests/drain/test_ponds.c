@@ -4,7 +4,7 @@
 
 #include "drain/ponds.h"
 
-#define SHOTS 8
+#define SHOTS 13
 
 struct pipe {
 	struct rb_laid_shot shot[SHOTS];
@@ -32,7 +32,7 @@ static const struct pond_case {
 	const char *what;
 	int inverts[SHOTS];
 	uint32_t ponds;
-	struct { uint32_t from, to, deepest; int depth, wet; } pond[2];
+	struct { uint32_t from, to, deepest; int depth, wet; } pond[4];
 } cases[] = {
 	{ "falls all the way", { 50, 40, 30, 20, -1 }, 0, { { 0 } } },
 	{ "level",             { 50, 50, 50, -1 },     0, { { 0 } } },
@@ -46,6 +46,11 @@ static const struct pond_case {
 	  { { 0, 2, 1, 10, 15 }, { 2, 4, 3, 10, 15 } } },
 	{ "a dry place between", { 90, 70, 80, 60, 40, 50, -1 }, 2,
 	  { { 0, 2, 1, 10, 15 }, { 3, 5, 4, 10, 15 } } },
+	{ "three, from upstream down", { 99, 79, 89, 69, 49, 59, 39, 19, 29, -1 }, 3,
+	  { { 0, 2, 1, 10, 15 }, { 3, 5, 4, 10, 15 }, { 6, 8, 7, 10, 15 } } },
+	{ "four", { 99, 79, 89, 69, 49, 59, 39, 19, 29, 19, 9, 19, -1 }, 4,
+	  { { 0, 2, 1, 10, 15 }, { 3, 5, 4, 10, 15 }, { 6, 8, 7, 10, 15 },
+	    { 9, 11, 10, 10, 20 } } },
 };
 /* clang-format on */
 

@@ -136,6 +136,7 @@ static const struct { const char *text; enum rb_code code; uint32_t line; int32_
 	{ HEAD ",1:48,\n,1:96,\n",         RB_CODE_RULE_SIZE_TWICE, 5, 0 },
 	{ HEAD "big,1:48,\n",              RB_CODE_BAD_PIPE_SIZE, 4, 0 },
 	{ HEAD "4 in,-1%,\n",              RB_CODE_SLOPE_NOT_DOWN, 4, 1 },
+	{ HEAD "4 in,0%,\n",               RB_CODE_SLOPE_NOT_DOWN, 4, 1 },
 	{ HEAD "4 in,2,\n",                RB_CODE_SLOPE_BARE, 4, 1 },
 	{ "size up to,slope,minimum slope\n4 in,1:48,1:48\n", RB_CODE_SAME_COLUMN_TWICE, 1, 2 },
 	{ HEAD,                            RB_CODE_NO_RULES, 0, RB_WHOLE_ROW },
@@ -170,6 +171,22 @@ static void nameless_rules_are_noted(void **state)
 	(void)state;
 	assert_non_null(read_text(&job, "size up to,minimum slope\n4 in,1:48\n"));
 	assert_true(job_found(&job.findings, RB_CODE_RULE_UNNAMED));
+	job_end(&job);
+}
+
+/* A sheet with semicolons has decimal commas. */
+static void semicolons_have_decimal_commas(void **state)
+{
+	struct job job = job_new();
+	struct rb_rules *rules =
+		read_text(&job, "rule;Here\nsize up to;minimum slope\n100 mm;1,65%\n");
+
+	(void)state;
+	job_print(&job.findings);
+	assert_non_null(rules);
+	assert_int_equal(rb_slope_compare(rules->rule[0].minimum,
+					  (rb_slope){ { 165 }, { 10000 } }),
+			 0);
 	job_end(&job);
 }
 
@@ -269,6 +286,7 @@ int main(void)
 		cmocka_unit_test(rows_of_remarks_are_passed_over),
 		cmocka_unit_test(faults_name_their_cell),
 		cmocka_unit_test(nameless_rules_are_noted),
+		cmocka_unit_test(semicolons_have_decimal_commas),
 		cmocka_unit_test(samples_give_the_published_slopes),
 	};
 

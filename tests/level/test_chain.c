@@ -148,10 +148,55 @@ static void cases_hold(void **state)
 	assert_int_equal(WRONG(cases, say_sections), 0);
 }
 
+/* From one known point to the next, time and again. */
+static void known_points_in_a_row(void **state)
+{
+	enum { SECTIONS = 40 };
+	char text[2000];
+	size_t used = (size_t)snprintf(text, sizeof text,
+				       "point,known elevation,bs,fs\nA,100,4,\n");
+	struct levels l;
+
+	(void)state;
+	for (int i = 1; i < SECTIONS; i++)
+		used += (size_t)snprintf(text + used, sizeof text - used, "A,,4,4.01\n");
+	snprintf(text + used, sizeof text - used, "A,,,4.01\n");
+	l = levels_of(text, false);
+	assert_non_null(l.sections);
+	assert_int_equal(l.sections->sections, SECTIONS);
+	for (uint32_t i = 0; i < SECTIONS; i++)
+		assert_int_equal(l.sections->section[i].misclosure.nm, -RB_FOOT / 100);
+	rb_arena_free(l.arena);
+}
+
+/* From each setup of a long run a known point is sighted, so that as many sections share
+ * their beginning: to sum each of them from its start would take minutes. */
+static void shared_beginnings_are_summed_once(void **state)
+{
+	enum { SETUPS = 20000, ROW = 40 };
+	static char text[SETUPS * 2 * ROW];
+	size_t used = (size_t)snprintf(text, sizeof text,
+				       "point,known elevation,bs,fs\nA,100,4,\n");
+	struct levels l;
+
+	(void)state;
+	for (int i = 0; i < SETUPS; i++)
+		used += (size_t)snprintf(text + used, sizeof text - used,
+					 "A,,,4\nT%d,,4,4\n", i);
+	l = levels_of(text, false);
+	assert_non_null(l.sections);
+	assert_int_equal(l.sections->sections, SETUPS);
+	assert_int_equal(l.sections->section[SETUPS - 1].sum_backsight.nm,
+			 SETUPS * 4 * RB_FOOT);
+	rb_arena_free(l.arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cases_hold),
+		cmocka_unit_test(known_points_in_a_row),
+		cmocka_unit_test(shared_beginnings_are_summed_once),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

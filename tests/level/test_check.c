@@ -42,6 +42,21 @@ static const struct level_case cases[] = {
 	  "A,,,,3\n",
 	  "section 1 line 6 0.00\n"
 	  "section 1 line 7 -0.50\n", false },
+	{ "on known points and again, in the order of the book",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S,,,5,\n"
+	  "S,,,5.03,\n"
+	  "B,98,,6.01,\n"
+	  "S,,,5.04,\n"
+	  "A,,3,,4\n"
+	  "B,,,5.05,\n"
+	  "A,,,,3\n",
+	  "section 0 line 5 -0.03\n"
+	  "section 0 line 6 -0.01\n"
+	  "section 0 line 7 -0.01\n"
+	  "section 1 line 9 -0.05\n", false },
 	{ "in both of two sections",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"
@@ -108,6 +123,16 @@ static const struct level_case told[] = {
 	  "S,,,5,,hub\n"
 	  "A,,,,4,\n",
 	  "5 reached-again\n6 reached-again\n", false },
+	{ "by the length of the section: over 200 m of levels 4.47 mm",
+	  "unit,m\n"
+	  "tolerance,10 mm sqrt(km)\n"
+	  "point,known elevation,bs,is,fs,bs distance,fs distance\n"
+	  "A,100,4,,,100,\n"
+	  "S,,,5,,,\n"
+	  "S,,,5.004,,,\n"
+	  "S,,,5.009,,,\n"
+	  "A,,,,4,,100\n",
+	  "7 reached-again\n", false },
 	{ "without a tolerance nothing is more than allowed",
 	  "point,known elevation,bs,is,fs\n"
 	  "A,100,4,,\n"

@@ -146,6 +146,24 @@ static void verdicts(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* What was asked for is told where something was, beside what there is. */
+static void the_minimum_is_told(void **state)
+{
+	const char *book = HEAD BM "A,0,,,5.00,,invert\nB,50,,,5.00,,invert\n";
+	struct run run = fall_of(book, along(fiftieth));
+
+	(void)state;
+	assert_int_equal(
+		job_finding(&run.job.findings, RB_CODE_LEG_LEVEL)->argument[3].kind,
+		RB_SLOPE);
+	job_end(&run.job);
+	run = fall_of(book, along(nothing));
+	assert_int_equal(
+		job_finding(&run.job.findings, RB_CODE_LEG_LEVEL)->argument[3].kind,
+		RB_NOTHING);
+	job_end(&run.job);
+}
+
 /* Only like is compared with like: the tops of a pipe with the tops, and pipes first. */
 static void each_surface_is_a_run_of_its_own(void **state)
 {
@@ -220,6 +238,9 @@ static void a_point_of_nearly_that_name_is_offered(void **state)
 		{ "Houzze", "House" },
 		{ "Main5",  "Mainx" },  /* the nearest */
 		{ "Mainy",  "Mainx" },  /* the first of two as near */
+		{ "Mainyz", "Mainyy" }, /* nearer than Mainx, which stands before it */
+		{ "Hauze",  "House" },  /* of five letters two may be wrong */
+		{ "BN",     "BM" },
 		{ "elsewhere", NULL },
 	};
 	/* clang-format on */
@@ -261,6 +282,10 @@ static void long_names_are_no_trouble(void **state)
 		assert_non_null(run.fall);
 		assert_int_equal(run.fall->leg[0].fall.nm, RB_FOOT);
 		job_end(&run.job);
+		run = fall_of(book, between(name, "Main", FT(48, 0)));
+		assert_true(length < 256 ? run.fall->leg[0].fall.nm == 3 * RB_FOOT
+					 : !run.fall);
+		job_end(&run.job);
 	}
 	(void)state;
 }
@@ -287,6 +312,25 @@ static void what_cannot_be_worked_out_is_an_error(void **state)
 	run = fall_of(book, along(nothing));
 	assert_null(run.fall);
 	assert_true(job_found(&run.job.findings, RB_CODE_NO_LEGS));
+	job_end(&run.job);
+	run = fall_of(HEAD BM "X,10,,,5.00,,\nHouse,,,,6.00,,\n",
+		      between("X", "House", NONE)); /* one chainage is no length */
+	assert_null(run.fall);
+	assert_true(job_found(&run.job.findings, RB_CODE_NO_LENGTH));
+	job_end(&run.job);
+}
+
+/* The benchmark is a place like others where it has a chainage. */
+static void a_run_may_begin_at_the_benchmark(void **state)
+{
+	struct run run =
+		fall_of(HEAD "BM,0,100.00,4.00,,,\nA,50,,,5.00,,\n", along(nothing));
+
+	(void)state;
+	assert_non_null(run.fall);
+	assert_int_equal(run.fall->legs, 1);
+	assert_string_equal(run.fall->leg[0].from, "BM");
+	assert_int_equal(run.fall->leg[0].fall.nm, RB_FOOT);
 	job_end(&run.job);
 }
 
@@ -352,12 +396,14 @@ int main(void)
 		cmocka_unit_test(along_the_chainage),
 		cmocka_unit_test(the_outlet_may_be_said),
 		cmocka_unit_test(verdicts),
+		cmocka_unit_test(the_minimum_is_told),
 		cmocka_unit_test(each_surface_is_a_run_of_its_own),
 		cmocka_unit_test(between_two_points),
 		cmocka_unit_test(like_is_sought_for_like),
 		cmocka_unit_test(a_point_of_nearly_that_name_is_offered),
 		cmocka_unit_test(long_names_are_no_trouble),
 		cmocka_unit_test(what_cannot_be_worked_out_is_an_error),
+		cmocka_unit_test(a_run_may_begin_at_the_benchmark),
 		cmocka_unit_test(two_points_at_one_chainage),
 		cmocka_unit_test(rims_with_a_dip_are_inverts),
 		cmocka_unit_test(nameless_points_go_by_their_chainage),

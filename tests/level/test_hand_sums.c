@@ -30,9 +30,12 @@ static const struct sum_case {
 	{ "", "sum,,14.28,,,14.29,,,\n",           0 }, /* those that carry the levels on */
 	{ "", "sum,,14.28,,,14.30,,,\n",           1 },
 	{ "", "sum,,14.27,,,14.29,,,\n",           1 },
+	{ "", "sum,,14.29,,,14.29,,,\n",           1 }, /* that is the foresights' */
 	{ "", "sum,,9.38,,,,,,\n",                 1 },
 	{ "", "sum,,,,,,-0.01,,\n",                0 }, /* of the sums */
+	{ "", "sum,,,,,,0.01,,\n",                 0 },
 	{ "", "sum,,,,,,-0.02,,\n",                1 },
+	{ "", "sum,,0.00,,,,,,\n",                 1 },
 	{ "", "sum,,14.28,,,18.29,-4.01,,\n",      0 }, /* of the sums as written */
 	{ "", "sum,,14.28,,,18.29,-4.02,,\n",      1 },
 	{ "", "sum,,,,,,398.33,,\n",               0 }, /* of the elevations */
@@ -50,6 +53,9 @@ static const struct sum_case {
 	{ "sum,,9.38,,,10.03,,90,60\n", "sum,,14.28,,,18.29,,120,140\n", 0 },
 	{ "sum,,9.38,,,10.03,,90,60\n", "sum,,4.90,,,8.26,-3.36,30,80\n", 0 },
 	{ "sum,,9.38,,,10.03,,,\n", "sum,,4.90,,,8.26,199.82,,\n", 0 },
+	{ "sum,,9.38,,,10.03,,,\n", "sum,,14.28,,,18.29,-3.36,,\n", 0 }, /* of the page */
+	{ "sum,,9.38,,,10.03,,,\n", "sum,,14.28,,,14.29,,,\n", 0 }, /* from the top */
+	{ "sum,,9.38,,,10.03,,,\n", "sum,,,,,,398.33,,\n", 0 },
 	{ "sum,,9.38,,,10.03,,,\n", "sum,,4.90,,,8.27,,,\n", 1 },
 	{ "sum,,9.38,,,10.03,,,\n", "sum,,4.90,,,8.26,199.83,,\n", 1 },
 
@@ -145,6 +151,86 @@ static void sums_are_taken_as_they_are_meant(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* 98.42 for 98.24, carried on to 100.17, and that written 100.71: from what was worked
+ * out the misclosure is right, of either sign. */
+static void a_misclosure_may_be_of_what_was_meant(void **state)
+{
+	static const char book[] = "point,known elevation,bs,hi,fs,elevation\n"
+				   "BM-1,100.00,4.27,104.27,,\n"
+				   "TP-1,,5.11,103.53,6.03,98.42\n"
+				   "TP-2,,4.90,104.91,3.52,100.01\n"
+				   "BM-1,,,,4.74,100.71\n";
+	static const struct {
+		const char *written;
+		int wrong;
+	} cases[] = { { "0.17", 2 },  { "-0.17", 2 }, { "0.71", 2 },
+		      { "-0.71", 2 }, { "0.01", 2 },  { "0.18", 3 } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char text[400];
+
+		snprintf(text, sizeof text, "%smisclosure,,,,,%s\n", book,
+			 cases[i].written);
+		assert_int_equal(wrong_cells(text), cases[i].wrong);
+	}
+}
+
+/* Sums of the second of two pages: with a manhole on it that carries nothing on; and
+ * behind a known point, where backsights less foresights are not what was risen from the
+ * first. */
+static void a_page_has_sums_of_its_own(void **state)
+{
+	static const struct {
+		const char *rows;
+		int wrong;
+	} books[] = {
+		{ "BM-1,100.00,4.27,104.27,,,\nTP-1,,5.11,103.35,,6.03,98.24\n"
+		  "sum,,9.38,,,6.03,\nMH-1,,,,,4.00,99.35\n"
+		  "TP-2,,4.90,104.73,,3.52,99.83\nBM-1,,,,,4.74,99.99\nsum,,4.90,,,8.26,\n",
+		  0 },
+		{ "BM-1,100.00,4.27,104.27,,,\nBM-2,98.30,5.11,103.41,,6.03,98.24\n"
+		  "sum,,9.38,,,6.03,\nTP-1,,4.90,104.79,,3.52,99.89\n"
+		  "BM-3,100.10,,,,4.74,100.05\nsum,,4.90,,,8.26,-0.01\n",
+		  0 },
+		{ "BM-1,100.00,4.27,104.27,,,\nBM-2,98.30,5.11,103.41,,6.03,98.24\n"
+		  "sum,,9.38,,,6.03,\nTP-1,,4.90,104.79,,3.52,99.89\n"
+		  "BM-3,100.10,,,,4.74,100.05\nsum,,4.90,,,8.26,-0.02\n",
+		  1 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof books / sizeof *books; i++) {
+		char text[600];
+
+		snprintf(text, sizeof text,
+			 "point,known elevation,bs,hi,is,fs,elevation\n%s",
+			 books[i].rows);
+		assert_int_equal(wrong_cells(text), books[i].wrong);
+	}
+}
+
+/* What stands under chainages and tapes is nobody's difference of levels. */
+static void along_the_ground_nothing_is_judged(void **state)
+{
+	static const char *const rows[] = { "difference,,,,,,50,\n",
+					    "difference,,,,,,,3.00\n",
+					    "misclosure,,,,,,50,\n",
+					    "misclosure,,,,,,,3.00\n" };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		char text[400];
+
+		snprintf(
+			text, sizeof text,
+			"point,known elevation,bs,hi,fs,elevation,chainage,measure down\n"
+			"BM-1,100.00,4.27,104.27,,,0,\nBM-1,,,,4.27,100.00,90,2.00\n%s",
+			rows[i]);
+		assert_int_equal(wrong_cells(text), 0);
+	}
+}
+
 static void half_the_last_place_is_allowed(void **state)
 {
 	int wrong = 0;
@@ -168,6 +254,9 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(sums_are_taken_as_they_are_meant),
+		cmocka_unit_test(a_misclosure_may_be_of_what_was_meant),
+		cmocka_unit_test(a_page_has_sums_of_its_own),
+		cmocka_unit_test(along_the_ground_nothing_is_judged),
 		cmocka_unit_test(half_the_last_place_is_allowed),
 	};
 

@@ -92,6 +92,30 @@ static const struct level_case cases[] = {
 	  "2 BM benchmark 100.00 HI 104.00\n"
 	  "3 A intermediate 99.00\n"
 	  "4 A end 98.99\n", false },
+	{ "a turning point of two rows, and a row of words between them",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "TP,,,,6\n"
+	  "lunch,,,,\n"
+	  "TP,,3,,\n"
+	  "E,,,,1\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3+5 TP turning point 98.00 HI 101.00\n"
+	  "6 E end 100.00\n", false },
+	{ "a setup from a turning point of an earlier run leaves the end before it an end",
+	  "point,known elevation,bs,is,fs\n"
+	  "BM,100,4,,\n"
+	  "TP,,,,6\n"
+	  "BM,,3,,\n"
+	  "E,,,,1\n"
+	  "TP,,2,,\n"
+	  "F,,,,1\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 TP turning point 98.00\n"
+	  "4 BM benchmark 100.00 HI 103.00\n"
+	  "5 E end 102.00\n"
+	  "6 TP turning point 98.00 HI 100.00\n"
+	  "7 F end 99.00\n", false },
 	{ "a foresight onto a known point in mid setup",
 	  "point,known elevation,bs,is,fs\n"
 	  "BM,100,4,,\n"

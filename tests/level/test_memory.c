@@ -48,6 +48,10 @@ static const char bare[] = "sight limit,100\npoint,known elevation,bs,fs\n"
 static const char again[] = "point,known elevation,bs,is,fs\n"
 			    "BM-1,100.00,4.27,,\nA,,,5.00,\nA,,,5.01,\nBM-1,,,,4.27\n";
 
+/* Two sections that share their beginning. */
+static const char shared[] = "point,known elevation,bs,fs\n"
+			     "A,100,4,\nT,,5,3\nB,102,,4.01\nT,,5,\nC,103,,3.02\n";
+
 static bool work_on(struct rb_arena *arena, struct rb_findings *findings,
 		    const struct rb_sections *sections, const char *csv)
 {
@@ -110,6 +114,8 @@ static void every_allocation_may_fail(void **state)
 	assert_true(memory_fails(reduces, bare, &failures));
 	assert_true(failures > 30);
 	assert_true(memory_fails(reduces, again, &failures));
+	assert_true(failures > 30);
+	assert_true(memory_fails(reduces, shared, &failures));
 	assert_true(failures > 30);
 }
 

@@ -60,6 +60,8 @@ static void a_step_is_never_nothing(void **state)
 	assert_int_equal(rb_decimal_step(RB_METRES, 9).nm, 1);
 	assert_int_equal(rb_decimal_step(RB_METRES, 12).nm, 1);
 	assert_int_equal(rb_decimal_step(RB_FEET, 17).nm, 1);
+	assert_int_equal(rb_decimal_step(RB_INCHES, 7).nm, 2);
+	assert_int_equal(rb_decimal_step(RB_INCHES, 8).nm, 1);
 	assert_int_equal(rb_fraction_step(0).nm, RB_INCH);
 	assert_int_equal(rb_fraction_step(1).nm, RB_INCH);
 	assert_int_equal(rb_fraction_step(64).nm, RB_SIXTYFOURTH);

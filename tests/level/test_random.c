@@ -43,6 +43,21 @@ static void stays_within(void **state)
 	rb_random_between(&random, INT64_MIN / 2, INT64_MAX / 2);
 }
 
+/* Of three eighths of all numbers there are, two runs fit and a part of a third: taken as
+ * they come, the first third of them would be half as likely again as the last. */
+static void wide_ranges_are_even(void **state)
+{
+	const int64_t third = INT64_C(1) << 61;
+	struct rb_random random = rb_random_start(7, 2);
+	int count[3] = { 0 };
+
+	(void)state;
+	for (int i = 0; i < 6000; i++)
+		count[rb_random_between(&random, 0, 3 * third - 1) / third]++;
+	for (int i = 0; i < 3; i++)
+		assert_in_range(count[i], 1850, 2150);
+}
+
 static void streams_differ(void **state)
 {
 	uint64_t first[64];
@@ -62,6 +77,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(known_numbers),
 		cmocka_unit_test(stays_within),
+		cmocka_unit_test(wide_ranges_are_even),
 		cmocka_unit_test(streams_differ),
 	};
 

@@ -167,6 +167,14 @@ static const struct level_case cases[] = {
 	  "A,,,1.4,\n"
 	  "B,,,1.6,\n",
 	  "5 beyond-10-km\n", false },
+	{ "a backsight on a point that was only named",
+	  "point,known elevation,bs,is,fs\n"
+	  "T,,,,\n"
+	  "A,100,4.27,,\n"
+	  "B,,,,5.11\n"
+	  "T,,3.33,,\n"
+	  "E,,,,1.22\n",
+	  "5 not-reached\n", false },
 	{ "two backsights with nothing between",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"
@@ -217,10 +225,101 @@ static void cases_hold(void **state)
 	assert_int_equal(WRONG(cases, say_findings), 0);
 }
 
+/* An open section that was checked on a known point: booked as a foresight the last of
+ * these sights would have closed it. */
+static void the_last_check_nearly_closed_it(void **state)
+{
+	static const struct {
+		const char *rows;
+		uint32_t line; /* of the sight; 0: there is none */
+	} open[] = {
+		{ "A,100,4,,\nB,98,,6.01,\nE,,,,5\n", 3 },
+		{ "A,100,4,,\nB,98,,6.01,\nS,,,5,\nC,99,,5.02,\nS,,,5.01,\nE,,,,5\n", 5 },
+		{ "A,100,4,,\nS,,,5,\nS,,,5.01,\nE,,,,5\n", 0 },
+		{ "A,100,4,,\nE,,,,5\n", 0 },
+		{ "A,100,4,,\nB,98,,6.01,\nA,,,,4\n", 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof open / sizeof *open; i++) {
+		char text[300];
+		struct levels l;
+		const struct rb_check *check;
+
+		snprintf(text, sizeof text, "point,known elevation,bs,is,fs\n%s",
+			 open[i].rows);
+		l = levels_of(text, false);
+		assert_non_null(l.sections);
+		check = rb_section_nearly_closed(l.sections, l.sections->section);
+		assert_int_equal(
+			check ? rb_book_line(l.book, l.reduced->shot[check->shot].row)
+			      : 0,
+			open[i].line);
+		rb_arena_free(l.arena);
+	}
+}
+
+/* By how much, of how much, and between which points; of an open one, where it began. */
+static void verdicts_name_their_points(void **state)
+{
+	struct levels l = levels_of("tolerance,0.02\npoint,known elevation,bs,is,fs\n"
+				    "A,100,4.00,,\nB,98,,,6.05\nB,,3.00,,\nC,99,,2.01,\n"
+				    "E,,,,5.00\n",
+				    false);
+	const struct rb_finding *beyond = l.findings.item[0], *open = l.findings.item[1];
+
+	(void)state;
+	assert_int_equal(beyond->code, RB_CODE_DOES_NOT_CLOSE);
+	assert_int_equal(beyond->argument[0].length.nm, -5 * (RB_FOOT / 100));
+	assert_int_equal(beyond->argument[1].length.nm, 2 * (RB_FOOT / 100));
+	assert_string_equal(beyond->argument[2].text, "A");
+	assert_string_equal(beyond->argument[3].text, "B");
+	assert_int_equal(open->code, RB_CODE_OPEN_SECTION);
+	assert_string_equal(open->argument[0].text, "B");
+	assert_string_equal(open->argument[1].text, "E");
+	assert_string_equal(open->argument[2].text, "C");
+	assert_int_equal(open->argument[3].length.nm, -(RB_FOOT / 100));
+	rb_arena_free(l.arena);
+}
+
+/* A name of nearly the same letters, if that point was reached by then or is known. */
+static void a_point_is_offered_that_is_known(void **state)
+{
+	static const struct {
+		const char *rows, *offered; /* NULL: none */
+	} names[] = {
+		{ "A,100,4.27,,\nT,,,,4.01\nT 1,,3.33,,\nE,,,,1.22\n", "T" },
+		{ "A,100,4.27,,\nE,,,,4.01\nT 1,,3.33,,\nT,,,,1.22\n", NULL },
+		{ "A,100,4.27,,\nE,,,,4.01\nB 1,,3.33,,\nB,98,,,1.22\n", "B" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+		char text[200];
+		struct levels l;
+		const struct rb_argument *a = NULL;
+
+		snprintf(text, sizeof text, "point,known elevation,bs,is,fs\n%s",
+			 names[i].rows);
+		l = levels_of(text, false);
+		for (size_t k = 0; k < l.findings.count; k++)
+			if (l.findings.item[k]->code == RB_CODE_NOT_REACHED)
+				a = &l.findings.item[k]->argument[1];
+		assert_non_null(a);
+		assert_int_equal(a->kind, names[i].offered ? RB_TEXT : RB_NOTHING);
+		if (names[i].offered)
+			assert_string_equal(a->text, names[i].offered);
+		rb_arena_free(l.arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cases_hold),
+		cmocka_unit_test(the_last_check_nearly_closed_it),
+		cmocka_unit_test(verdicts_name_their_points),
+		cmocka_unit_test(a_point_is_offered_that_is_known),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -142,11 +142,87 @@ static void every_section_needs_them(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* Both ways: 100 ft is not over 100, whether it was looked back or on. */
+static void each_sight_is_held_against_the_limit(void **state)
+{
+	struct levels l = levels_of("sight limit,100\n"
+				    "point,known elevation,bs,fs,bs dist,fs dist\n"
+				    "BM,100.00,4.00,,100,\n"
+				    "T,,4.00,4.00,100.5,101\n"
+				    "BM,,,4.00,,100\n",
+				    false);
+	struct lines out = { .used = 0 };
+
+	(void)state;
+	say_findings(&out, &l);
+	assert_int_equal(l.findings.of_code[RB_CODE_SIGHT_LIMIT], 2);
+	assert_non_null(strstr(out.text, "4 sight-limit\n4 sight-limit\n"));
+	rb_arena_free(l.arena);
+}
+
+/* By how much the backsights of a section are longer, or the foresights. */
+static void balance_is_judged_either_way(void **state)
+{
+	static const struct {
+		const char *back, *fore;
+		bool told;
+	} balances[] = { { "60", "50", false },
+			 { "50", "60", false },
+			 { "61", "50", true },
+			 { "50", "61", true } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof balances / sizeof *balances; i++) {
+		char text[300];
+		struct levels l;
+
+		snprintf(text, sizeof text,
+			 "balance limit,10\npoint,known elevation,bs,fs,bs dist,fs dist\n"
+			 "BM,100.00,4.00,,%s,\nBM,,,4.00,,%s\n",
+			 balances[i].back, balances[i].fore);
+		l = levels_of(text, false);
+		assert_int_equal(l.findings.of_code[RB_CODE_UNBALANCED],
+				 balances[i].told);
+		rb_arena_free(l.arena);
+	}
+}
+
+/* Which limit could not be judged is said, or that both could not. */
+static void the_limit_is_named(void **state)
+{
+	static const struct {
+		const char *keys, *name;
+	} limits[] = {
+		{ "sight limit,100\n", "sight limit" },
+		{ "balance limit,10\n", "balance limit" },
+		{ "sight limit,100\nbalance limit,10\n",
+		  "sight limit and balance limit" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof limits / sizeof *limits; i++) {
+		struct lines text = { .used = 0 };
+		struct levels l;
+		const char *name = "";
+
+		write_run(&text, limits[i].keys, 3);
+		l = levels_of(text.text, false);
+		for (size_t k = 0; k < l.findings.count; k++)
+			if (l.findings.item[k]->code == RB_CODE_LIMIT_NOT_JUDGED)
+				name = l.findings.item[k]->argument[0].text;
+		assert_string_equal(name, limits[i].name);
+		rb_arena_free(l.arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(lines_without_lengths_are_named),
 		cmocka_unit_test(every_section_needs_them),
+		cmocka_unit_test(each_sight_is_held_against_the_limit),
+		cmocka_unit_test(balance_is_judged_either_way),
+		cmocka_unit_test(the_limit_is_named),
 	};
 
 	return cmocka_run_group_tests_name("sight lengths", tests, NULL, NULL);

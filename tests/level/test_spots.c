@@ -104,6 +104,14 @@ static void says_whether_the_book_closes(void **state)
 	assert_true(spots->beyond);
 	assert_int_equal(spots->adjusted, 0);
 	job_end(&job);
+	job = job_new();
+	spots = job_book(job.arena, &job.findings,
+			 "tolerance,0.01 ft\npoint,known elevation,backsight,foresight\n"
+			 "BM,100.00,4.00,\nTP,,4.00,4.00\nBM,,,3.99\n");
+	assert_non_null(spots);
+	assert_false(spots->beyond);
+	assert_int_equal(spots->adjusted, 3); /* with the benchmark, by nothing */
+	job_end(&job);
 }
 
 int main(void)

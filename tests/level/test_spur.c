@@ -75,6 +75,18 @@ static const struct level_case cases[] = {
 	  "S,,,,1\n",
 	  "T 6: 7 before 5\n"
 	  "6 spur\n", false },
+	{ "others are sighted between the two",
+	  HEAD
+	  "A,100,4,,\n"
+	  "T,,,,3\n"
+	  "U,,,2.5,\n"
+	  "B,102,,,2\n"
+	  "V,,,2.5,\n"
+	  "T,,5,,\n"
+	  "S,,,,1\n",
+	  "T 8: 9 before 6\n"
+	  "0 tenths-only\n"
+	  "8 spur\n", false },
 	{ "behind it the run goes on, and is open",
 	  HEAD
 	  "A,100,4,,\n"
@@ -143,11 +155,28 @@ static void names_its_points(void **state)
 	rb_arena_free(l.arena);
 }
 
+/* On which line the sight stands on which it hangs, and before which closing one. */
+static void tells_before_which_sight_it_hangs(void **state)
+{
+	struct levels l = levels_of(HEAD "A,100,4,,\nT,,,,3\nB,102,,,2\nT,,5,,\n"
+					 "S,,,,1\n",
+				    false);
+
+	(void)state;
+	assert_int_equal(l.findings.item[0]->code, RB_CODE_SPUR);
+	assert_string_equal(l.findings.item[0]->argument[1].text, "S");
+	assert_int_equal(l.findings.item[0]->argument[2].kind, RB_LINE);
+	assert_int_equal(l.findings.item[0]->argument[2].count, 4);
+	assert_string_equal(l.findings.item[0]->argument[3].text, "B");
+	rb_arena_free(l.arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cases_hold),
 		cmocka_unit_test(names_its_points),
+		cmocka_unit_test(tells_before_which_sight_it_hangs),
 	};
 
 	return cmocka_run_group_tests_name("spur", tests, NULL, NULL);

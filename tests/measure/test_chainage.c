@@ -50,6 +50,7 @@ static const struct chainage_case {
 	{ "1+25,5",     FT, RB_REFUSE_COMMA, 0, 2 },
 	{ "-50",        FT, RB_REFUSE_NEGATIVE, 0, 0 },
 	{ "999999+00",  FT, RB_REFUSE_LONG, 0, 0 },
+	{ "1234567+00", FT, RB_REFUSE_TEXT, 0, 7 },
 	{ "1.00E+05",   FT, RB_REFUSE_EXPONENT, 0, 0 },
 	{ "2026-05-03", FT, RB_REFUSE_DATE, 0, 0 },
 };
@@ -68,8 +69,10 @@ static void chainages(void **state)
 		struct rb_reading got =
 			rb_chainage_parse(c->text, strlen(c->text), &rules);
 
+		/* What is offered for a part would lack the hundreds. */
 		if (got.refusal == c->refusal && got.value.nm == c->nm &&
-		    got.where == c->where)
+		    got.where == c->where &&
+		    (got.maybes == 0 || strchr(c->text, '+') == NULL))
 			continue;
 		print_error("\"%s\": got refusal %d, %lld nm, at %zu\n", c->text,
 			    (int)got.refusal, (long long)got.value.nm, got.where);

@@ -97,6 +97,9 @@ static void takes_a_decimal_comma_where_the_file_has_it(void **state)
 	struct rb_tolerance got;
 
 	(void)state;
+	assert_false(
+		rb_tolerance_parse("   0.02 ft", 2, FT, false, &got)); /* blanks alone */
+	assert_false(rb_tolerance_parse("   ", 3, FT, false, &got));
 	assert_true(rb_tolerance_parse("0,02 ft", 7, FT, true, &got));
 	assert_int_equal(got.coefficient.nm, HUNDREDTHS(2));
 }

@@ -38,10 +38,23 @@ static void names_of_units(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* The text need not end in NUL. */
+static void reads_no_further_than_told(void **state)
+{
+	enum rb_unit unit;
+
+	(void)state;
+	assert_true(rb_unit_parse("ftx", 2, &unit));
+	assert_int_equal(unit, FT);
+	assert_true(rb_unit_parse("mm", 1, &unit));
+	assert_int_equal(unit, M);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(names_of_units),
+		cmocka_unit_test(reads_no_further_than_told),
 	};
 
 	return cmocka_run_group_tests_name("unit", tests, NULL, NULL);

@@ -42,6 +42,15 @@ static void divides_products_beyond_64_bits(void **state)
 	assert_int_equal(rb_wide_divide(rb_wide_mul(INT64_MAX, 1000), 1000), INT64_MAX);
 	assert_int_equal(rb_wide_divide(rb_wide_mul(INT64_MAX, INT64_MAX), -INT64_MAX),
 			 -INT64_MAX);
+	/* six times 2^62 and two, a quarter of it: a half is left, away from zero */
+	assert_int_equal(rb_wide_divide(rb_wide_mul(INT64_C(1) << 62, 6) + 2, 4),
+			 INT64_C(6917529027641081857));
+	assert_int_equal(rb_wide_divide(rb_wide_mul(-(INT64_C(1) << 62), 6) - 2, 4),
+			 -INT64_C(6917529027641081857));
+	assert_int_equal(rb_wide_divide(rb_wide_mul(INT64_C(1) << 62, 6) + 2, -4),
+			 -INT64_C(6917529027641081857));
+	assert_int_equal(rb_wide_divide(rb_wide_mul(INT64_C(1) << 62, 6) + 1, 4),
+			 INT64_C(6917529027641081856));
 }
 
 static void check_root(int64_t root)
