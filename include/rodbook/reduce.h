@@ -179,7 +179,16 @@ static inline uint32_t rb_shot_opens(const struct rb_shot *shot)
 }
 
 /* The rod reading of the sight onto the shot, or none. */
-rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot);
+static inline rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot)
+{
+	const struct rb_shot *s = &reduced->shot[shot];
+
+	/* the row of one that was booked nowhere holds neither */
+	return rb_book_sight(reduced->book,
+			     s->booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT
+							      : RB_INTERMEDIATE,
+			     s->row);
+}
 
 /* "benchmark", "turning point", "intermediate", "check", "end". */
 const char *rb_kind_name(enum rb_kind kind);

@@ -302,14 +302,3 @@ struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *finding
 		rb_findings_no_memory(findings);
 	return check_names(r.out, findings) ? r.out : NULL;
 }
-
-rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32_t shot)
-{
-	const struct rb_shot *s = &reduced->shot[shot];
-
-	/* the row of one that was booked nowhere holds neither */
-	return rb_book_sight(reduced->book,
-			     s->booked == RB_BOOKED_FORESIGHT ? RB_FORESIGHT
-							      : RB_INTERMEDIATE,
-			     s->row);
-}

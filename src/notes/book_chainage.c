@@ -110,7 +110,7 @@ bool rb_book_take_chainage(struct rb_book_reader *r, const struct rb_record *rec
 
 	if (!rb_cell_is_empty(cell))
 		return take_cell(r, record, cell);
-	if ((is_digit(name[0]) || name[0] == '+') && strchr(name, '+')) {
+	if (rb_book_may_be_station(*name) && strchr(name, '+')) {
 		reading = rb_chainage_parse(name, strlen(name), &r->rules[RB_OF_RUN]);
 		if (reading.refusal == RB_READ)
 			return set_chainage(r, name, reading.value);

@@ -120,6 +120,12 @@ uint32_t rb_book_store(struct rb_book_reader *reader, const char *text, size_t l
 bool rb_book_grow(struct rb_book_reader *reader, void **list, uint32_t count,
 		  size_t size);
 
+/* Nothing that begins otherwise is a station: 1+50, +10, 10. */
+static inline bool rb_book_may_be_station(char first)
+{
+	return (first >= '0' && first <= '9') || first == '+';
+}
+
 /* The whole of a station that was written short: `+10`, or `10` as a sheet leaves it,
  * takes the hundreds last written.  Anything else is itself. */
 struct rb_cell rb_book_whole_station(struct rb_book_reader *reader, struct rb_cell cell,

@@ -115,23 +115,29 @@ static int parts_of_inch(const struct rb_reading *reading)
 	return parts[reading->decimals < most ? reading->decimals : most];
 }
 
-/* How finely a column is written; readings in another unit than the book's do not tell.
- */
-static void note_places(struct rb_book_reader *r, enum rb_column column,
+/* How finely a column is written in decimals; readings in another unit than the book's
+ * do not tell. */
+static void note_decimals(struct rb_book_reader *r, enum rb_column column,
+			  const struct rb_reading *reading)
+{
+	int *most = &r->book->places[column].decimals;
+	int decimals = reading->sixtyfourth ? 4 : reading->decimals;
+
+	if (decimals > *most &&
+	    (reading->unit == r->book->unit ||
+	     (reading->unit == RB_FEET && r->book->unit == RB_FEET_INCHES)))
+		*most = decimals;
+}
+
+/* The same in inches, and in feet and inches. */
+static void note_inches(struct rb_book_reader *r, enum rb_column column,
 			const struct rb_reading *reading)
 {
 	struct rb_places *places = &r->book->places[column];
-	int decimals = reading->sixtyfourth ? 4 : reading->decimals;
 	bool of_book = reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES;
+	int decimals = reading->sixtyfourth ? 4 : reading->decimals;
 	int parts = of_book ? reading->denominator : parts_of_inch(reading);
 
-	if (reading->notation == RB_AS_DECIMAL) {
-		if (reading->unit == r->book->unit ||
-		    (reading->unit == RB_FEET && r->book->unit == RB_FEET_INCHES))
-			places->decimals =
-				decimals > places->decimals ? decimals : places->decimals;
-		return;
-	}
 	if (of_book && decimals > 0 && decimals > places->decimals)
 		places->decimals = decimals;
 	if (parts > places->denominator)
@@ -232,7 +238,10 @@ static rb_length take_value(struct rb_book_reader *r, const struct rb_record *re
 	if (!rb_reading_plain(cell.text, cell.length, rules, &reading) &&
 	    !read_long(r, record, column, rules, &reading))
 		return rb_length_none();
-	note_places(r, column, &reading);
+	if (reading.notation == RB_AS_DECIMAL)
+		note_decimals(r, column, &reading);
+	else
+		note_inches(r, column, &reading);
 	if (!keepers && is_sight(column))
 		take_sight(r, record, column, &reading);
 	return reading.value;
@@ -384,7 +393,9 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	struct rb_cell remark = rb_cell_unguarded(rb_book_cell(r, record, RB_REMARKS));
 	struct rb_cell typed = rb_cell_unguarded(rb_book_cell(r, record, RB_POINT));
 	char whole[64];
-	struct rb_cell name = rb_book_whole_station(r, typed, whole);
+	struct rb_cell name = rb_book_may_be_station(*typed.text)
+				      ? rb_book_whole_station(r, typed, whole)
+				      : typed;
 	enum rb_keeper keeper;
 
 	if (rb_book_is_key(r, record))
@@ -402,7 +413,8 @@ bool rb_book_take_row(void *reader, const struct rb_record *record)
 	if (!take_known(r, record) || !rb_book_take_chainage(r, record))
 		return false;
 	check_sights(r, record);
-	rb_book_doubt_name(r, record, keeper);
+	if (keeper != RB_NOT_KEEPERS)
+		rb_book_doubt_name(r, record, keeper);
 	take_rod_on(r, record);
 	if (book->remarks)
 		book->remarks[book->rows] = rb_book_store(r, remark.text, remark.length);

@@ -98,20 +98,16 @@ static inline struct rb_cell trimmed(char *text, size_t length)
 	return without_blanks(text, length);
 }
 
-/* The cells taken so far move with their texts. */
+/* A bigger block for the texts to come: those of the record so far stay where they are.
+ */
 static bool make_room_for_text(struct reader *r, size_t length)
 {
-	size_t room = r->room ? r->room : 512;
-	char *text;
-
-	while (room - r->used <= length)
-		room *= 2;
-	text = grown(r->arena, r->text, r->used, room, 1);
-	for (uint32_t i = 0; text && i < r->cells; i++)
-		r->cell[i].text = text + (r->cell[i].text - r->text);
-	r->text = text;
-	r->room = room;
-	return text != NULL;
+	do
+		r->room = r->room ? 2 * r->room : 512;
+	while (r->room <= length);
+	r->text = rb_arena_take(r->arena, r->room, 1);
+	r->used = 0;
+	return r->text != NULL;
 }
 
 static bool make_room_for_cell(struct reader *r)
@@ -140,10 +136,15 @@ static bool make_room(struct reader *r, size_t length)
 	return !r->no_memory;
 }
 
-static inline void add_cell(struct reader *r, const void *bytes, size_t length)
+/* A function of its own also when compiled: an empty cell has nothing to do with it. */
+__attribute__((noinline)) static void add_cell(struct reader *r, const void *bytes,
+					       size_t length)
 {
-	char *text = r->text + r->used;
+	char *text;
 
+	if (!has_room(r, length) && !make_room(r, length))
+		return;
+	text = r->text + r->used;
 	r->used += length + 1;
 	if (length)
 		memcpy(text, bytes, length);
@@ -155,7 +156,9 @@ static void on_cell(void *bytes, size_t length, void *self)
 {
 	struct reader *r = self;
 
-	if (has_room(r, length) || make_room(r, length))
+	if (!length && r->cells < r->cell_room) /* as every other cell of a book */
+		r->cell[r->cells++] = (struct rb_cell){ "", 0 };
+	else
 		add_cell(r, bytes, length);
 }
 

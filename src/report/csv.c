@@ -8,8 +8,17 @@
 
 void rb_csv_init(struct rb_csv *csv, struct rb_sink *sink)
 {
-	csv->sink = sink;
-	csv->begun = false;
+	*csv = (struct rb_csv){ .sink = sink };
+}
+
+#define AHEAD 2048 /* nearly always a whole row */
+
+void rb_csv_go_on(struct rb_csv *csv)
+{
+	if (csv->to)
+		rb_sink_took(csv->sink, csv->to);
+	csv->to = rb_sink_room(csv->sink, AHEAD);
+	csv->last = csv->to + AHEAD - RB_CSV_SHORT - 1;
 }
 
 /* What the bytes of a cell ask for. */
@@ -106,46 +115,64 @@ static bool is_guarded(char first)
 	}
 }
 
-#define SHORT 64
-
-/* Nearly all cells are short and need nothing: written as they are looked at.  False:
- * this one is another. */
-static bool put_plain(struct rb_sink *sink, char *to, const char *text)
+/* Nearly all cells are short and need nothing: written as they are looked at.  Where it
+ * ends; NULL: this one is another. */
+static char *put_plain(char *to, const char *text)
 {
 	size_t length = 0;
 
-	while (length < SHORT && needs_of[(unsigned char)text[length]] == PLAIN) {
+	while (length < RB_CSV_SHORT && needs_of[(unsigned char)text[length]] == PLAIN) {
 		to[length] = text[length];
 		length++;
 	}
-	if (length == SHORT || text[length] || text[0] == ' ' || text[length - 1] == ' ')
-		return false;
-	rb_sink_took(sink, to + length);
-	return true;
+	if (length == RB_CSV_SHORT || text[length] || text[0] == ' ' ||
+	    text[length - 1] == ' ')
+		return NULL;
+	return to + length;
+}
+
+/* A cell by way of the sink, of any length and with whatever it needs. */
+static void put_long(struct rb_csv *csv, const char *text, size_t length, bool guarded)
+{
+	rb_sink_took(csv->sink, csv->to);
+	put_cell(csv->sink, text, length, guarded);
+	csv->to = NULL;
+	rb_csv_go_on(csv);
+	rb_csv_end(csv, csv->to);
 }
 
 void rb_csv_text(struct rb_csv *csv, const char *text)
 {
-	char *to = rb_csv_begin(csv, SHORT);
+	char *to = rb_csv_begin(csv);
+	bool guarded;
 
-	if (text && *text && !is_guarded(*text) && put_plain(csv->sink, to, text))
+	if (!text || !*text) {
+		rb_csv_end(csv, to);
 		return;
-	rb_sink_took(csv->sink, to);
-	if (text && *text)
-		put_cell(csv->sink, text, strlen(text), is_guarded(*text));
+	}
+	guarded = is_guarded(*text);
+	to = guarded ? NULL : put_plain(to, text);
+	if (to)
+		rb_csv_end(csv, to);
+	else
+		put_long(csv, text, strlen(text), guarded);
 }
 
 void rb_csv_number(struct rb_csv *csv, const char *text, size_t length)
 {
-	rb_sink_took(csv->sink, rb_csv_begin(csv, 0));
-	if (memchr(text, '"', length))
-		put_cell(csv->sink, text, length, false);
-	else
-		rb_sink_bytes(csv->sink, text, length);
+	char *to = rb_csv_begin(csv);
+
+	if (length > RB_CSV_SHORT || memchr(text, '"', length)) {
+		put_long(csv, text, length, false);
+		return;
+	}
+	memcpy(to, text, length);
+	rb_csv_end(csv, to + length);
 }
 
 void rb_csv_end_row(struct rb_csv *csv)
 {
-	rb_sink_char(csv->sink, '\n');
-	csv->begun = false;
+	csv->to[-1] = '\n';
+	rb_sink_took(csv->sink, csv->to);
+	csv->to = NULL;
 }

@@ -13,11 +13,14 @@
 #include "report/decimal.h"
 #include "report/sink.h"
 
-/* A row that is being written: cells are parted by commas by themselves. */
+/* A row that is being written, in place in the sink's block. */
 struct rb_csv {
 	struct rb_sink *sink;
-	bool begun; /* the row has a cell already */
+	char *to;   /* where the next cell goes; NULL between rows */
+	char *last; /* beyond it there may be no room for a short one */
 };
+
+#define RB_CSV_SHORT 64 /* bytes of a cell for which there is room from the beginning */
 
 void rb_csv_init(struct rb_csv *csv, struct rb_sink *sink);
 
@@ -28,21 +31,28 @@ void rb_csv_text(struct rb_csv *csv, const char *text);
  * mark, never guarded. */
 void rb_csv_number(struct rb_csv *csv, const char *text, size_t length);
 
-/* Begin a cell: its comma, and room to write what it holds in place, to be closed with
- * rb_sink_took(). */
-static inline char *rb_csv_begin(struct rb_csv *csv, size_t room)
-{
-	char *to = rb_sink_room(csv->sink, room + 1);
+/* Room for more of the row. */
+void rb_csv_go_on(struct rb_csv *csv);
 
-	*to = ',';
-	to += csv->begun;
-	csv->begun = true;
-	return to;
+/* Begin a cell: where up to RB_CSV_SHORT bytes can be written in place, before
+ * rb_csv_end(). */
+static inline char *rb_csv_begin(struct rb_csv *csv)
+{
+	if (!csv->to || csv->to >= csv->last)
+		rb_csv_go_on(csv);
+	return csv->to;
+}
+
+/* A comma behind every cell; that of the last one becomes the end of the row. */
+static inline void rb_csv_end(struct rb_csv *csv, char *end)
+{
+	*end = ',';
+	csv->to = end + 1;
 }
 
 static inline void rb_csv_empty(struct rb_csv *csv)
 {
-	rb_sink_took(csv->sink, rb_csv_begin(csv, 0));
+	rb_csv_end(csv, rb_csv_begin(csv));
 }
 
 /* A cell that is a length in a unit: rounded to so many decimals, or as exactly as
@@ -50,23 +60,24 @@ static inline void rb_csv_empty(struct rb_csv *csv)
 static inline void rb_csv_rounded(struct rb_csv *csv, rb_length a, enum rb_unit unit,
 				  int decimals)
 {
-	char *to = rb_csv_begin(csv, RB_DECIMAL_TEXT);
+	char *to = rb_csv_begin(csv);
 
 	if (rb_length_given(a))
 		to += rb_decimal_write(to, a, unit, decimals, 0);
-	rb_sink_took(csv->sink, to);
+	rb_csv_end(csv, to);
 }
 
 static inline void rb_csv_exact(struct rb_csv *csv, rb_length a, enum rb_unit unit,
 				int decimals)
 {
-	char *to = rb_csv_begin(csv, RB_DECIMAL_TEXT);
+	char *to = rb_csv_begin(csv);
 
 	if (rb_length_given(a))
 		to += rb_decimal_write_exact(to, a, unit, decimals);
-	rb_sink_took(csv->sink, to);
+	rb_csv_end(csv, to);
 }
 
+/* End the row, which has at least one cell.  Between rows the sink may be written to. */
 void rb_csv_end_row(struct rb_csv *csv);
 
 #endif

@@ -49,11 +49,33 @@ struct rb_place_rows {
 struct rb_place_rows rb_reduction_rows(const struct rb_reduction *r, uint32_t shot);
 
 /* The shot's backsight, and the height of instrument that it gives; none without one. */
-rb_length rb_reduction_backsight(const struct rb_reduction *r, uint32_t shot);
-rb_length rb_reduction_instrument(const struct rb_reduction *r, uint32_t shot);
+static inline rb_length rb_reduction_backsight(const struct rb_reduction *r,
+					       uint32_t shot)
+{
+	uint32_t row = rb_reduction_reduced(r)->shot[shot].backsight_row;
+
+	return row == RB_NO_ROW ? rb_length_none()
+				: rb_book_sight(rb_reduction_book(r), RB_BACKSIGHT, row);
+}
+
+static inline rb_length rb_reduction_instrument(const struct rb_reduction *r,
+						uint32_t shot)
+{
+	const struct rb_reduced *reduced = rb_reduction_reduced(r);
+	uint32_t opens = rb_shot_opens(&reduced->shot[shot]);
+
+	return opens == RB_NO_SETUP ? rb_length_none()
+				    : reduced->setup[opens].height_of_instrument;
+}
 
 /* The known elevation of the shot's point, or none. */
-rb_length rb_reduction_known(const struct rb_reduction *r, uint32_t shot);
+static inline rb_length rb_reduction_known(const struct rb_reduction *r, uint32_t shot)
+{
+	const struct rb_book *book = rb_reduction_book(r);
+
+	return rb_book_known(book,
+			     book->row[rb_reduction_reduced(r)->shot[shot].row].point);
+}
 
 /* The unit of numbers in JSON and CSV: that of the page, and feet for a ft-in book unless
  * feet-inches were asked for. */

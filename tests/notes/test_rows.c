@@ -201,7 +201,10 @@ static bool count_cells(void *self, const struct rb_record *record)
 	uint32_t *cells = self;
 
 	*cells = record->cells;
-	assert_int_equal(record->cell[record->cells - 1].length, 3000);
+	for (uint32_t i = 0; i < record->cells; i++) {
+		assert_int_equal(record->cell[i].length, 3000);
+		assert_int_equal(strspn(record->cell[i].text, "a"), 3000);
+	}
 	return true;
 }
 

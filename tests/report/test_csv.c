@@ -7,6 +7,8 @@
 
 #include <cmocka.h>
 
+#include <stdio.h>
+
 #include "capture.h"
 #include "report/csv.h"
 
@@ -55,7 +57,10 @@ static void quotes_and_guards(void **state)
 		capture_init(&capture);
 		rb_csv_init(&csv, &capture.sink);
 		rb_csv_text(&csv, cases[i].text);
-		if (!strcmp(captured(&capture), cases[i].cell))
+		rb_csv_end_row(&csv);
+		assert_true(rb_sink_flush(&capture.sink));
+		capture.text[capture.used - 1] = '\0'; /* the end of the row */
+		if (!strcmp(capture.text, cases[i].cell))
 			continue;
 		print_error("row %zu: got %s, want %s\n", i, capture.text, cases[i].cell);
 		wrong++;
@@ -80,11 +85,39 @@ static void parts_cells(void **state)
 	assert_string_equal(captured(&capture), ",-0.42,\"5'-3\"\"\",\nx\n");
 }
 
+/* A row of more than a block of the sink holds. */
+static void goes_on_beyond_a_block(void **state)
+{
+	struct rb_csv csv;
+	const char *text;
+
+	(void)state;
+	capture_init(&capture);
+	rb_csv_init(&csv, &capture.sink);
+	for (int i = 0; i < 9000; i++) {
+		rb_csv_rounded(&csv, rb_length_of(i * RB_FOOT), RB_FEET, 4);
+		rb_csv_text(&csv, i % 1000 ? "left" : "left, right");
+	}
+	rb_csv_end_row(&csv);
+	text = captured(&capture);
+	for (int i = 0; i < 9000; i++) {
+		char cells[32];
+		int length = snprintf(cells, sizeof cells, "%d,%s%c", i,
+				      i % 1000 ? "left" : "\"left, right\"",
+				      i < 8999 ? ',' : '\n');
+
+		assert_memory_equal(text, cells, (size_t)length);
+		text += length;
+	}
+	assert_string_equal(text, "");
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(quotes_and_guards),
 		cmocka_unit_test(parts_cells),
+		cmocka_unit_test(goes_on_beyond_a_block),
 	};
 
 	return cmocka_run_group_tests_name("csv", tests, NULL, NULL);
