@@ -110,8 +110,9 @@ class Case:
         self.options += ["--benchmark=" + metres(self.hi - back), "--backsight=" + metres(back)]
         if rng.random() < .4:
             self.second = rng.randrange(-9, 10) * step
-            self.options += ["--benchmark=" + metres(self.hi + self.second - 2 * back),
-                             "--backsight=" + metres(2 * back)]
+            other = 3100 * step - back
+            self.options += ["--benchmark=" + metres(self.hi + self.second - other),
+                             "--backsight=" + metres(other)]
 
     # -- what must come out ----------------------------------------------------------
 
@@ -279,6 +280,10 @@ def compare_warnings(case, result):
     above, beyond = any(r < 0 for r in rods), any(r > plan.rod() for r in rods)
     yield from differences(above, "grade-above-sight" in codes, "above the line of sight")
     yield from differences(beyond, "grade-beyond-rod" in codes, "beyond the rod")
+    allowed = plan.key_length("grade tolerance") or (
+        5 * METRE // 1000 if case.drain.scale == METRE else INCH // 4)
+    apart = case.second is not None and abs(case.second) > allowed
+    yield from differences(apart, "hi-differs" in codes, "benchmarks that differ")
     given = {m["point"] for m in result["messages"] if m["code"] == "slope-disagrees"}
     for leg in plan.legs:
         if leg.upper.uniform is None or not leg.upper.written_slope:
