@@ -130,10 +130,11 @@ static void make_sheets(struct drain *d, struct part ground_file, struct part la
 	struct rb_minimum minimum = { .slope = r->plan->minimum };
 	const struct rb_spots *ground = spots_of(d, &d->ground, ground_file);
 	const struct rb_spots *laid = spots_of(d, &d->laid, laid_file);
+	struct rb_findings *of_ground = ground ? &d->ground.findings : NULL;
 
 	r->budget = rb_budget(d->arena, &d->findings, r->inverts, &minimum);
-	r->sheet = rb_cut_sheet(d->arena, &d->findings, &d->ground.findings, r->inverts,
-				ground, rb_length_none());
+	r->sheet = rb_cut_sheet(d->arena, &d->findings, of_ground, r->inverts, ground,
+				rb_length_none());
 	if (rb_length_given(r->today.hi)) {
 		r->rods = rb_grade_rods(d->arena, &d->findings, r->inverts, r->today.hi);
 		HOLDS(r->rods);
@@ -143,7 +144,8 @@ static void make_sheets(struct drain *d, struct part ground_file, struct part la
 		r->laid = rb_laid(d->arena, &d->laid.findings, &d->findings, r->inverts,
 				  laid, &minimum);
 	HOLDS(r->budget);
-	HOLDS(r->sheet || !rb_findings_allow_result(&d->findings));
+	HOLDS(r->sheet || !rb_findings_allow_result(&d->findings) ||
+	      (of_ground && !rb_findings_allow_result(of_ground)));
 	if (r->sheet)
 		r->cautions = rb_cautions(d->arena, &d->findings,
 					  jurisdiction_of(d, jurisdiction_file), r->sheet,
