@@ -231,6 +231,14 @@ static void no_remedy_where_there_is_none(void **state)
 	assert_false(rb_slope_given(b->remedies.slope));
 	assert_int_equal(b->remedies.raise.nm, FT(0, 8000).nm);
 	job_end(&job);
+	/* steps that take all there is leave no fall to lay the pipe at */
+	job = job_of("minimum slope,1%\n" HEAD "A,0,100,,,\nB,25,,,,1\nC,50,99,,,\n",
+		     NONE);
+	b = budget_of(&job);
+	assert_true(b->is_short);
+	assert_false(rb_length_given(b->remedies.route));
+	assert_false(rb_slope_given(b->remedies.slope));
+	job_end(&job);
 }
 
 /* The verdict is exact; where half a place of the two inverts would turn it, that is

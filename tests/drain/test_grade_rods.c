@@ -172,6 +172,22 @@ static void the_exact_rod_decides(void **state)
 	job_end(&job);
 }
 
+/* And one from which the rod reaches lies on or below the highest that serves. */
+static void whole_steps_below_zero(void **state)
+{
+	struct job job = job_of("rod,13\noutlet,last\nslope,1%\npoint,chainage,invert\n"
+				"A,0,-20.00\nB,50,\n",
+				NONE);
+	const struct rb_finding *f;
+
+	(void)state;
+	rb_grade_rods(job.arena, &job.findings, job.inverts, FT(0, 0));
+	f = job_finding(&job.findings, RB_CODE_GRADE_BEYOND_ROD);
+	assert_non_null(f);
+	assert_int_equal(f->argument[3].length.nm, -FT(7, 5000).nm); /* -20.50 and 13 */
+	job_end(&job);
+}
+
 static void a_second_benchmark_checks(void **state)
 {
 	struct rb_todays_hi today =
@@ -252,6 +268,7 @@ int main(void)
 		cmocka_unit_test(grade_beyond_the_rod),
 		cmocka_unit_test(whole_steps_are_not_moved),
 		cmocka_unit_test(steps_below_zero),
+		cmocka_unit_test(whole_steps_below_zero),
 		cmocka_unit_test(the_exact_rod_decides),
 		cmocka_unit_test(a_second_benchmark_checks),
 		cmocka_unit_test(two_benchmarks_agree_within_the_grade_tolerance),

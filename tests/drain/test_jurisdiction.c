@@ -145,6 +145,12 @@ static void names_are_forgiving(void **state)
 	assert_string_equal(rb_jurisdiction_find(" US  Osha ")->name, "us osha");
 	assert_null(rb_jurisdiction_find("us osha 2"));
 	assert_null(rb_jurisdiction_find(long_name));
+	for (size_t length = 60; length < sizeof long_name; length++) {
+		char name[sizeof long_name] = "";
+
+		memcpy(name, long_name, length);
+		assert_null(rb_jurisdiction_find(name));
+	}
 }
 
 /* Before every dig, and wherever it is: buried services come first, and a rule says so.

@@ -135,6 +135,32 @@ static void one_chainage_is_told_once(void **state)
 	job_end(&job);
 }
 
+/* A slope at the outlet was meant for the leg that comes to it, from the station before.
+ */
+static void a_slope_at_the_outlet_names_the_one_before(void **state)
+{
+	static const struct {
+		const char *outlet, *before;
+	} outlets[] = { { "last", "C" }, { "first", "B" } };
+
+	(void)state;
+	for (size_t i = 0; i < 2; i++) {
+		struct job job = job_new();
+		char text[200];
+
+		snprintf(text, sizeof text,
+			 "outlet,%s\npoint,chainage,invert,slope\n"
+			 "A,0,100,1%%\nB,20,,1%%\nC,50,,1%%\nD,90,,1%%\n",
+			 outlets[i].outlet);
+		plan_in(&job, text);
+		assert_string_equal(job_finding(&job.findings, RB_CODE_SLOPE_AT_OUTLET)
+					    ->argument[0]
+					    .text,
+				    outlets[i].before);
+		job_end(&job);
+	}
+}
+
 /* A meaning that stands over two columns: which one is meant is not known. */
 static void a_second_column_is_told(void **state)
 {
@@ -177,6 +203,7 @@ int main(void)
 		cmocka_unit_test(lengths_are_shown_as_on_a_rod),
 		cmocka_unit_test(commas_are_kept_in_mind),
 		cmocka_unit_test(one_chainage_is_told_once),
+		cmocka_unit_test(a_slope_at_the_outlet_names_the_one_before),
 		cmocka_unit_test(a_second_column_is_told),
 		cmocka_unit_test(a_straight_pipe_has_no_more),
 	};

@@ -174,6 +174,19 @@ static void nameless_rules_are_noted(void **state)
 	job_end(&job);
 }
 
+/* Its two columns in any order. */
+static void the_slope_may_stand_first(void **state)
+{
+	struct job job = job_new();
+	struct rb_rules *rules =
+		read_text(&job, "rule,Here\nminimum slope,size up to\n1/4 in/ft,4 in\n");
+
+	(void)state;
+	assert_non_null(rules);
+	assert_int_equal(rules->rule[0].up_to.nm, 4 * RB_INCH);
+	job_end(&job);
+}
+
 /* A sheet with semicolons has decimal commas. */
 static void semicolons_have_decimal_commas(void **state)
 {
@@ -286,6 +299,7 @@ int main(void)
 		cmocka_unit_test(rows_of_remarks_are_passed_over),
 		cmocka_unit_test(faults_name_their_cell),
 		cmocka_unit_test(nameless_rules_are_noted),
+		cmocka_unit_test(the_slope_may_stand_first),
 		cmocka_unit_test(semicolons_have_decimal_commas),
 		cmocka_unit_test(samples_give_the_published_slopes),
 	};

@@ -57,6 +57,15 @@ static const struct level_case cases[] = {
 	  "section 0 line 6 -0.01\n"
 	  "section 0 line 7 -0.01\n"
 	  "section 1 line 9 -0.05\n", false },
+	{ "the last of nine points",
+	  "tolerance,0.02\n"
+	  "point,known elevation,bs,is,fs\n"
+	  "A,100,4,,\n"
+	  "S1,,,1,\nS2,,,2,\nS3,,,3,\nS4,,,4,\nS5,,,5,\nS6,,,6,\nS7,,,7,\n"
+	  "S8,,,8,\n"
+	  "S8,,,8.01,\n"
+	  "A,,,,4\n",
+	  "section 0 line 12 -0.01\n", false },
 	{ "in both of two sections",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs\n"

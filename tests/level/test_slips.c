@@ -54,6 +54,8 @@ static const struct {
 	/* figures of feet and of inches, and both exchanged; 30" and 40' are none */
 	{ "ft-in", "4'-3 1/2\"", RB_SLIP_EXCHANGED,  RB_INCH / 2, "81" },
 	{ "ft-in", "4'-1 1/2\"", RB_SLIP_EXCHANGED,  RB_INCH / 2, "117 33" }, /* 01 for 10 */
+	{ "ft-in", "12'-5\"",    RB_SLIP_EXCHANGED,  RB_INCH, "" }, /* no 5'-12" */
+	{ "ft-in", "11'-5\"",    RB_SLIP_EXCHANGED,  RB_INCH, "71" },
 	{ "ft-in", "4'-3 1/2\"", RB_SLIP_LOOK_ALIKE, RB_INCH / 2, "223 107 113" },
 	{ "ft-in", "4'-3 1/2\"", RB_SLIP_FOOT,       RB_INCH / 2, "127 79" },
 	{ "ft-in", "4'-3 1/2\"", RB_SLIP_TENTH,      RB_INCH / 2, "105 101" },

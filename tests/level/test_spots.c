@@ -59,6 +59,7 @@ static void steps_of_a_book(void **state)
 		{ "ft-in", "4'-3 4/8\"",  "5'-3 1/4\"",  RB_INCH / 8 }, /* read to eighths */
 		{ "ft-in", "4'-3\"",      "5'-3\"",      RB_INCH },
 		{ "m",     "1.302",       "1.5",         RB_MILLIMETRE },
+		{ "ft",    "4",           "5",           RB_FOOT },
 		{ "ft",    "4.27",        "5'-3 1/16\"", RB_FOOT / 100 }, /* mixed: the coarser */
 		{ "ft",    "4.275",       "5'-3 1/2\"",  RB_INCH / 2 },
 		{ "ft-in", "4'-3.5\"",    "5'-3.25\"",   RB_INCH / 100 }, /* inches in decimals */
@@ -111,6 +112,13 @@ static void says_whether_the_book_closes(void **state)
 	assert_non_null(spots);
 	assert_false(spots->beyond);
 	assert_int_equal(spots->adjusted, 3); /* with the benchmark, by nothing */
+	job_end(&job);
+	job = job_new();
+	spots = job_book(job.arena, &job.findings,
+			 "tolerance,0.01 ft\npoint,known elevation,backsight,foresight\n"
+			 "BM,100.00,4.00,\nBM,,4.00,3.99\nBM,,,3.90\n");
+	assert_non_null(spots);
+	assert_true(spots->beyond); /* the second of them */
 	job_end(&job);
 }
 

@@ -46,6 +46,7 @@ static const struct {
 	/* sums and differences */
 	{ "5'-3\" + 2'-11\"",        FT, FEET_64(8, 128),   true, 1 },
 	{ "5'-3\"+2'-11\"",          FT, FEET_64(8, 128),   true, 1 },
+	{ "5+3",                     FT, HUNDREDTHS(800),   true, 1 },
 	{ "104'-3 1/2\" - 96'-9\"",  FT, FEET_64(7, 416),   true, 1 },
 	{ "(104'-3 1/2\")-96'-9\"",  FT, FEET_64(7, 416),   true, 1 },
 	{ "104'-3 1/2\" " MINUS " 96'-9\"",   FT, FEET_64(7, 416), true, 1 },

@@ -108,6 +108,9 @@ static const struct point_case {
 	{ "99999999999999", M, { 0 } },      /* more places than a rod shows */
 	{ "12345",   M,  { 1234500000 } },   /* 12.345 is over the rod */
 	{ "95",      FT, { HUNDREDTHS(950), HUNDREDTHS(95) } },
+	{ "95",      FI, { HUNDREDTHS(950), HUNDREDTHS(95) } },
+	{ "10",      FT, { HUNDREDTHS(100), HUNDREDTHS(10) } },
+	{ "100",     FT, { HUNDREDTHS(100), HUNDREDTHS(1000) } },
 	{ "532000",  FT, { HUNDREDTHS(532) } },
 	{ "1234510", FT, { 0 } },            /* 12.3451: no rod shows four places of a foot */
 };
