@@ -4,7 +4,7 @@
 #include "level/kind.h"
 #include "notes/keeper.h"
 
-#define MOST_MEANT 16
+#define MOST_MEANT 8
 
 /* What a number in a row of sums may rightly be, the likeliest first. */
 struct meant {
@@ -66,8 +66,8 @@ static void mean_difference(struct meant *m, const struct rb_hand_walk *w,
 	mean(m, rb_length_sub(w->all.column[column], w->first));
 }
 
-/* In a row of its own the difference stands under any column, and of either sign: of all
- * foresights, or of those alone that carry the levels on. */
+/* In a row of its own the difference stands under any column: of all foresights, or of
+ * those alone that carry the levels on. */
 static void mean_own_difference(struct meant *m, const struct rb_hand_walk *w)
 {
 	const struct rb_hand_totals *const totals[] = { &w->since, &w->all };
@@ -79,8 +79,6 @@ static void mean_own_difference(struct meant *m, const struct rb_hand_walk *w)
 		mean(m, rb_length_sub(back, totals[i]->column[RB_FORESIGHT]));
 	}
 	mean(m, rb_length_sub(w->last, w->first));
-	for (int i = 0, count = m->count; i < count; i++)
-		mean(m, rb_length_negate(m->value[i]));
 }
 
 static void mean_misclosure(struct meant *m, const struct rb_hand_walk *w)
@@ -89,11 +87,16 @@ static void mean_misclosure(struct meant *m, const struct rb_hand_walk *w)
 	rb_length known = rb_shot_known(w->reduced, w->closed);
 
 	mean(m, rb_length_sub(closed->own, known));
-	mean(m, rb_length_sub(known, closed->own));
 	mean(m, rb_length_sub(closed->other, known));
-	mean(m, rb_length_sub(known, closed->other));
 	m->truth = rb_length_sub(w->reduced->shot[w->closed].elevation, known);
 	m->tainted = closed->tainted;
+}
+
+/* Of either sign: foresights are taken off, and a difference is told both ways. */
+static bool is_same(rb_length written, rb_length meant, rb_length last_place)
+{
+	return rb_hand_same(rb_length_absolute(written), rb_length_absolute(meant),
+			    last_place);
 }
 
 /* Take the meaning that agrees with what is written, or else the first. */
@@ -114,12 +117,11 @@ static void judge(struct rb_hand_walk *w, uint32_t row, enum rb_column column,
 		.truth = m->truth,
 	};
 
-	for (int i = m->count; i-- > 0;)
-		if (rb_hand_same(written, m->value[i], last_place))
-			due.follows.own = due.follows.other = m->value[i];
-	if (rb_hand_same(rb_length_absolute(written), rb_length_absolute(m->truth),
-			 last_place))
-		due.truth = written; /* either sign is taken */
+	for (int i = 0; i < m->count; i++)
+		if (is_same(written, m->value[i], last_place))
+			due.follows.own = due.follows.other = written;
+	if (is_same(written, m->truth, last_place))
+		due.truth = written;
 	rb_hand_judge(w, &due);
 }
 

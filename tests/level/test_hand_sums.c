@@ -28,6 +28,9 @@ static const struct sum_case {
 } sums[] = {
 	{ "", "sum,,14.28,,,18.29,,,\n",           0 }, /* all foresights */
 	{ "", "sum,,14.28,,,14.29,,,\n",           0 }, /* those that carry the levels on */
+	{ "", "sum,,14.28,,,-18.29,,,\n",          0 }, /* they are taken off */
+	{ "", "sum,,14.28,,,-14.29,,,\n",          0 },
+	{ "", "sum,,14.28,,,-14.30,,,\n",          1 },
 	{ "", "sum,,14.28,,,14.30,,,\n",           1 },
 	{ "", "sum,,14.27,,,14.29,,,\n",           1 },
 	{ "", "sum,,14.29,,,14.29,,,\n",           1 }, /* that is the foresights' */
