@@ -19,10 +19,10 @@ static bool keep(void *self, const char *bytes, size_t length)
 
 void rb_misuse_begin(struct rb_misuse *misuse, struct rb_job *job)
 {
-	misuse->job = job;
-	misuse->output = rb_output_stream(STDERR_FILENO);
-	rb_phrase_init(&misuse->phrase, job->arena);
+	*misuse = (struct rb_misuse){ .job = job,
+				      .output = rb_output_stream(STDERR_FILENO) };
 	if (rb_job_tells_json(job)) {
+		rb_phrase_init(&misuse->phrase, job->arena);
 		rb_sink_init(&misuse->sink, keep, misuse);
 		return;
 	}
