@@ -60,7 +60,7 @@ static size_t bracket_of(struct rb_cell cell)
 {
 	char close = cell.length ? cell.text[cell.length - 1] : '\0';
 	char open = close == ')' ? '(' : '[';
-	size_t at = cell.length;
+	size_t at = cell.length - 1;
 
 	if (close != ')' && close != ']')
 		return 0;
