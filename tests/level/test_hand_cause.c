@@ -254,6 +254,17 @@ static void causes_have_names(void **state)
 	assert_null(rb_hand_cause_name(RB_CAUSE_UNKNOWN));
 }
 
+static enum rb_hand_cause cause_in(const char *text)
+{
+	struct checked c = check_text(text);
+	enum rb_hand_cause cause;
+
+	assert_non_null(wrong_cell(&c));
+	cause = wrong_cell(&c)->cause;
+	rb_arena_free(c.arena);
+	return cause;
+}
+
 /* A turning point behind so many side shots, its height carried from the first of them:
  * 64 sights back are looked at, which is more than a page. */
 static enum rb_hand_cause cause_behind(int sides)
@@ -262,18 +273,12 @@ static enum rb_hand_cause cause_behind(int sides)
 	size_t used = (size_t)snprintf(text, sizeof text,
 				       HEAD "BM-1,100.00,4.27,104.27,,,\n"
 					    "MH-0,,,,7.48,,96.79\n");
-	struct checked c;
-	enum rb_hand_cause cause;
 
 	for (int i = 1; i < sides; i++)
 		used += (size_t)snprintf(text + used, sizeof text - used,
 					 "MH-%d,,,,2.05,,102.22\n", i);
 	snprintf(text + used, sizeof text - used, "TP-1,,5.11,101.90,,6.03,98.24\n");
-	c = check_text(text);
-	assert_non_null(wrong_cell(&c));
-	cause = wrong_cell(&c)->cause;
-	rb_arena_free(c.arena);
-	return cause;
+	return cause_in(text);
 }
 
 /* The same of heights of instrument: the first of so many setups. */
@@ -282,19 +287,13 @@ static enum rb_hand_cause cause_setups_before(int setups)
 	char text[6000];
 	size_t used =
 		(size_t)snprintf(text, sizeof text, HEAD "BM-1,100.00,4.27,104.27,,,\n");
-	struct checked c;
-	enum rb_hand_cause cause;
 
 	for (int i = 1; i <= setups; i++)
 		used += (size_t)snprintf(text + used, sizeof text - used,
 					 "TP-%d,,5.11,%s,,%s\n", i, "103.35",
 					 i == 1 ? "6.03,98.24" : "5.11,98.24");
 	snprintf(text + used, sizeof text - used, "E,,,,,4.74,99.53\n");
-	c = check_text(text);
-	assert_non_null(wrong_cell(&c));
-	cause = wrong_cell(&c)->cause;
-	rb_arena_free(c.arena);
-	return cause;
+	return cause_in(text);
 }
 
 /* The same of a value copied over so many empty cells. */
@@ -304,18 +303,12 @@ static enum rb_hand_cause cause_rows_below(int rows)
 	size_t used = (size_t)snprintf(text, sizeof text,
 				       HEAD "BM-1,100.00,4.27,104.27,,,\n"
 					    "MH-0,,,,7.48,,96.79\n");
-	struct checked c;
-	enum rb_hand_cause cause;
 
 	for (int i = 1; i < rows; i++)
 		used += (size_t)snprintf(text + used, sizeof text - used,
 					 "MH-%d,,,,2.05,,\n", i);
 	snprintf(text + used, sizeof text - used, "E,,,,,6.20,96.79\n");
-	c = check_text(text);
-	assert_non_null(wrong_cell(&c));
-	cause = wrong_cell(&c)->cause;
-	rb_arena_free(c.arena);
-	return cause;
+	return cause_in(text);
 }
 
 static void only_so_far_is_looked_back(void **state)
