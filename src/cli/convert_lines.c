@@ -9,6 +9,7 @@
 #include "cli/convert.h"
 #include "cli/stream.h"
 #include "cli/style.h"
+#include "notes/rows.h"
 #include "report/convert_json.h"
 #include "report/convert_page.h"
 #include "report/text.h"
@@ -76,14 +77,9 @@ static bool answer(struct talk *t, struct rb_arena *arena, const struct rb_conve
 /* Where in the line it goes wrong, in characters from 1. */
 static uint32_t column_of(const char *text, const struct rb_conversion *c)
 {
-	size_t end = strlen(text);
-	uint32_t column = 1;
-
-	if (c->worked.refusal == RB_EXPRESSION_READ || c->worked.where > end)
+	if (c->worked.refusal == RB_EXPRESSION_READ || c->worked.where > strlen(text))
 		return 1;
-	for (size_t i = 0; i < c->worked.where; i++)
-		column += ((unsigned char)text[i] & 0xC0) != 0x80;
-	return column;
+	return 1 + rb_characters(text, c->worked.where);
 }
 
 /* Put the line's number and the column into what was found on it. */

@@ -8,6 +8,7 @@
 
 #include "cli/dig.h"
 #include "cli/stream.h"
+#include "notes/rows.h"
 
 /* A conversation: what is typed, and where the answers go. */
 struct talk {
@@ -61,15 +62,6 @@ static bool tell(struct talk *t)
 
 /* -- a line -- */
 
-static uint32_t characters(const char *text, size_t bytes)
-{
-	uint32_t count = 0;
-
-	for (size_t i = 0; i < bytes; i++)
-		count += ((unsigned char)text[i] & 0xC0) != 0x80;
-	return count;
-}
-
 /* Part of a line: its text, and where that stands. */
 struct cell {
 	const char *text;
@@ -86,8 +78,8 @@ static void place_findings(const struct talk *t, size_t first, const char *line,
 		struct rb_place *place = &findings->item[i]->place;
 
 		place->line = t->number;
-		place->column = 1 + characters(line, cell->from);
-		place->width = characters(cell->text, strlen(cell->text));
+		place->column = 1 + rb_characters(line, cell->from);
+		place->width = rb_characters(cell->text, strlen(cell->text));
 	}
 }
 

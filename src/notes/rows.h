@@ -93,6 +93,9 @@ struct rb_cursor {
 	uint32_t line;
 };
 
+/* How many characters so many bytes of UTF-8 are. */
+uint32_t rb_characters(const char *text, size_t bytes);
+
 /* The span of a cell (RB_WHOLE_ROW: of the whole line) of the record that begins on
  * `line`.  False if the source has no such line. */
 bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor,

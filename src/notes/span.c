@@ -72,12 +72,12 @@ static void tighten(const char *s, size_t *from, size_t *length)
 		--*length;
 }
 
-static uint32_t characters(const char *s, size_t length)
+uint32_t rb_characters(const char *text, size_t bytes)
 {
 	uint32_t n = 0;
 
-	for (size_t i = 0; i < length; i++)
-		n += ((unsigned char)s[i] & 0xC0) != 0x80;
+	for (size_t i = 0; i < bytes; i++)
+		n += ((unsigned char)text[i] & 0xC0) != 0x80;
 	return n;
 }
 
@@ -117,7 +117,7 @@ bool rb_source_span(const struct rb_source *source, struct rb_cursor *cursor,
 		tighten(s, &at, &size);
 	settle_line(s, left, at, span);
 	span->length = cell == RB_WHOLE_ROW ? span->line_length : size;
-	span->column = 1 + characters(span->line, span->from);
+	span->column = 1 + rb_characters(span->line, span->from);
 	return true;
 }
 

@@ -16,6 +16,7 @@
 #include <string.h>
 
 #include "level/hand_walk.h"
+#include "quoted.h"
 
 #define COUNT(table)   (sizeof(table) / sizeof *(table))
 #define FT(hundredths) (RB_FOOT / 100 * (hundredths))
@@ -101,20 +102,6 @@ static void *resize_to_sixtyfourths(void *old, size_t size)
 	for (size_t at = 0; block && at + sizeof part <= size; at += sizeof part)
 		memcpy(block + at, &part, sizeof part);
 	return old ? realloc(old, size) : block;
-}
-
-static const char *quoted(char out[static 40], const char *cell)
-{
-	size_t used = 0;
-
-	out[used++] = '"';
-	for (; *cell; cell++) {
-		if (*cell == '"')
-			out[used++] = '"';
-		out[used++] = *cell;
-	}
-	snprintf(out + used, 40 - used, "\"");
-	return out;
 }
 
 static const struct rb_book *book_of(struct rb_arena *arena, struct rb_findings *findings,

@@ -12,6 +12,7 @@
 #include <string.h>
 
 #include "level/slips.h"
+#include "quoted.h"
 
 #define COUNT(table) (sizeof(table) / sizeof *(table))
 #define HUNDREDTH    (RB_FOOT / 100)
@@ -117,20 +118,6 @@ static void list(void *context, const struct rb_written *written, enum rb_slip s
 	assert_int_equal(maybe.nm % l->step, 0);
 	snprintf(l->text + used, sizeof l->text - used, "%s%" PRId64, used ? " " : "",
 		 maybe.nm / l->step);
-}
-
-static const char *quoted(char out[static 40], const char *cell)
-{
-	size_t used = 0;
-
-	out[used++] = '"';
-	for (; *cell; cell++) {
-		if (*cell == '"')
-			out[used++] = '"';
-		out[used++] = *cell;
-	}
-	snprintf(out + used, 40 - used, "\"");
-	return out;
 }
 
 static void list_slips(struct list *l, const char *unit, const char *backsight,
