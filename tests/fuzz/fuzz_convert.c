@@ -8,13 +8,13 @@
 #include "strict.h"
 #include "work.h"
 
-static void as_page(struct rb_arena *arena, const struct rb_conversion *c)
+static void as_page(struct rb_arena *arena, const struct rb_conversion *c, uint32_t draws)
 {
 	struct rb_page *page = rb_page_new(arena);
 
 	HOLDS(page);
 	rb_conversion_add(page, c, true);
-	check_page(page, NULL);
+	check_page(page, NULL, draws);
 }
 
 static void as_json(const struct rb_conversion *c)
@@ -46,6 +46,21 @@ static void as_csv(const struct rb_conversion *c)
 	kept_free(&kept);
 }
 
+static void write_results(struct rb_arena *arena, const struct rb_conversion *c,
+			  uint32_t draws)
+{
+	switch (draw(&draws, 3)) {
+	case 0:
+		as_page(arena, c, draws);
+		break;
+	case 1:
+		as_json(c);
+		break;
+	default:
+		as_csv(c);
+	}
+}
+
 /* The first byte chooses the unit, the second nothing: seeds are those of expressions. */
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
@@ -61,11 +76,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 		style.unit = (enum rb_unit)(data[0] % (RB_MILLIMETRES + 1));
 		text = rb_arena_text(arena, (const char *)data + 2, size - 2);
 		HOLDS(text);
-		if (rb_conversion_make(&c, text, &style)) {
-			as_page(arena, &c);
-			as_json(&c);
-			as_csv(&c);
-		}
+		if (rb_conversion_make(&c, text, &style))
+			write_results(arena, &c, draws);
 	}
 	rb_arena_free(arena);
 	return 0;

@@ -180,7 +180,7 @@ static void as_csv(const struct drain *d)
 static void as_page(const struct drain *d)
 {
 	check_page(rb_drain_page(d->arena, &d->result, true),
-		   rb_drain_profile(d->arena, &d->result));
+		   rb_drain_profile(d->arena, &d->result), d->draws);
 }
 
 static void as_picture(const struct drain *d)
@@ -252,7 +252,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 		d.result.benchmark[i] = (struct rb_sighted_benchmark){ rb_length_none(),
 								       rb_length_none() };
 	work_plan(&d, data, size);
-	check_messages(&d.findings);
+	check_messages(&d.findings, d.draws);
 	rb_arena_free(d.arena);
 	return 0;
 }

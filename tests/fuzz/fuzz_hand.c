@@ -50,10 +50,10 @@ static void check_formats(const struct rb_checked *checked, uint32_t *draws)
 {
 	switch (draw(draws, 6)) {
 	case 0:
-		check_page(rb_checked_page(checked), NULL);
+		check_page(rb_checked_page(checked), NULL, *draws);
 		break;
 	case 1:
-		check_page(rb_marks_page(checked), NULL);
+		check_page(rb_marks_page(checked), NULL, *draws);
 		break;
 	case 2:
 		check_written(checked, rb_checked_write_json, strict_json);
@@ -96,7 +96,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 			check_cells(book.check, &work.findings);
 			check_formats(&checked, &draws);
 		}
-		check_messages(&work.findings);
+		check_messages(&work.findings, draws);
 	}
 	rb_arena_free(arena);
 	return 0;

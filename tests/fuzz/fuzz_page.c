@@ -67,7 +67,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 		if ((unsigned char)*line < 0x80)
 			add_line(page, &table, line);
 	}
-	check_page(page, NULL);
+	check_page(page, NULL, drawn_from(data, size));
 	rb_arena_free(arena);
 	return 0;
 }

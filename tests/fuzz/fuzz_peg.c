@@ -55,7 +55,7 @@ static void write_results(const struct rb_peg_report *report, uint32_t *draws)
 	struct kept kept;
 
 	if (draw(draws, 2)) {
-		check_page(rb_peg_page(report), NULL);
+		check_page(rb_peg_page(report), NULL, *draws);
 		return;
 	}
 	kept_begin(&kept);
@@ -88,6 +88,7 @@ static void check_test(struct rb_arena *arena, struct rb_findings *findings,
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
+	uint32_t draws = drawn_from(data, size);
 	struct part file = part_of(data, size, 0);
 	struct rb_arena *arena = rb_arena_new(NULL);
 	struct rb_findings findings;
@@ -98,9 +99,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 	peg = rb_two_peg_read(arena, &findings, file.bytes, file.length);
 	HOLDS(peg || !rb_findings_allow_result(&findings));
 	if (peg && rb_findings_allow_result(&findings))
-		check_test(arena, &findings, peg, part_of(data, size, 1),
-			   drawn_from(data, size));
-	check_messages(&findings);
+		check_test(arena, &findings, peg, part_of(data, size, 1), draws);
+	check_messages(&findings, draws);
 	rb_arena_free(arena);
 	return 0;
 }

@@ -85,7 +85,7 @@ static void check_results(const struct rb_ledger *ledger,
 
 	HOLDS(record.several);
 	if (draw(&draws, 2)) {
-		check_page(rb_record_page(&record), NULL);
+		check_page(rb_record_page(&record), NULL, draws);
 		return;
 	}
 	kept_begin(&kept);
@@ -115,6 +115,7 @@ static void check_record(struct rb_ledger *ledger, struct rb_findings *findings,
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
+	uint32_t draws = drawn_from(data, size);
 	struct part old = part_of(data, size, 0);
 	struct rb_arena *arena = rb_arena_new(NULL);
 	struct rb_ledger *ledger = rb_ledger_new(arena);
@@ -128,8 +129,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 	HOLDS(read == rb_findings_allow_result(&findings));
 	work_books(&books, arena, data, size);
 	if (read)
-		check_record(ledger, &findings, old, &books, drawn_from(data, size));
-	check_messages(&findings);
+		check_record(ledger, &findings, old, &books, draws);
+	check_messages(&findings, draws);
 	rb_arena_free(arena);
 	return 0;
 }

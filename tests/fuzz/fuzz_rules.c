@@ -58,7 +58,7 @@ static void check_rules(struct rb_arena *arena, const uint8_t *data, size_t size
 			if (rb_length_given(rules->rule[i].up_to))
 				check_found(rules, rules->rule[i].up_to);
 	}
-	check_messages(&findings);
+	check_messages(&findings, drawn_from(data, size));
 }
 
 static void check_jurisdiction(struct rb_arena *arena, const uint8_t *data, size_t size)
@@ -74,7 +74,7 @@ static void check_jurisdiction(struct rb_arena *arena, const uint8_t *data, size
 		if (i > 0)
 			HOLDS(found->limit[i].depth.nm >= found->limit[i - 1].depth.nm);
 	}
-	check_messages(&findings);
+	check_messages(&findings, drawn_from(data, size));
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)

@@ -11,13 +11,13 @@
 #include "strict.h"
 #include "work.h"
 
-static void as_page(const struct work *work)
+static void as_page(const struct work *work, uint32_t draws)
 {
 	struct rb_page *page = rb_reduced_page(work->arena, &work->reduction);
 
 	HOLDS(page);
 	rb_reduced_steps(page, &work->reduction);
-	check_page(page, rb_reduced_profile(work->arena, &work->reduction));
+	check_page(page, rb_reduced_profile(work->arena, &work->reduction), draws);
 }
 
 static void as_picture(const struct work *work)
@@ -90,16 +90,28 @@ static void as_csv(const struct work *work)
 	kept_free(&kept);
 }
 
-static void as_messages(const struct work *work)
+static void write_results(const struct work *work, uint32_t draws)
 {
-	check_messages(&work->findings);
+	switch (draw(&draws, 6)) {
+	case 0:
+		as_page(work, draws);
+		break;
+	case 1:
+		as_picture(work);
+		break;
+	case 2:
+		as_json(work);
+		break;
+	case 3:
+		check_messages(&work->findings, draws);
+		break;
+	default:
+		as_csv(work);
+	}
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-	static void (*const formats[])(const struct work *) = {
-		as_page, as_picture, as_json, as_csv, as_csv, as_messages,
-	};
 	uint32_t draws = drawn_from(data, size);
 	struct rb_arena *arena = rb_arena_new(NULL);
 	struct work work;
@@ -109,9 +121,9 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 		work.reduction.unit_asked = draw(&draws, 2);
 		work.reduction.style = draw_style(&draws, work.reduction.style);
 		work.reduction.decimals = draw(&draws, 8) - 1;
-		formats[draw(&draws, 6)](&work);
+		write_results(&work, draws);
 	} else {
-		as_messages(&work);
+		check_messages(&work.findings, draws);
 	}
 	rb_arena_free(arena);
 	return 0;

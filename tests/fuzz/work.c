@@ -113,21 +113,22 @@ static void say(struct rb_sink *sink, const struct rb_findings *findings,
 	rb_messages_write_verdict(sink, findings, "not reduced", style);
 }
 
-void check_messages(const struct rb_findings *findings)
+static void check_said(const struct rb_findings *findings, struct rb_text_style style)
+{
+	struct kept kept;
+
+	kept_begin(&kept);
+	say(&kept.sink, findings, style);
+	kept_end(&kept);
+	(style.bold ? strict_bold_text : strict_text)(&kept);
+	kept_free(&kept);
+}
+
+static void check_message_list(const struct rb_findings *findings)
 {
 	struct rb_json json;
 	struct kept kept;
 
-	kept_begin(&kept);
-	say(&kept.sink, findings, (struct rb_text_style){ RB_TEXT_COLUMNS, false });
-	kept_end(&kept);
-	strict_text(&kept);
-	kept_free(&kept);
-	kept_begin(&kept);
-	say(&kept.sink, findings, (struct rb_text_style){ 40, true });
-	kept_end(&kept);
-	strict_bold_text(&kept);
-	kept_free(&kept);
 	kept_begin(&kept);
 	rb_json_init(&json, &kept.sink);
 	rb_json_head(&json);
@@ -138,36 +139,58 @@ void check_messages(const struct rb_findings *findings)
 	kept_free(&kept);
 }
 
-static void check_page_text(const struct rb_page *page)
+void check_messages(const struct rb_findings *findings, uint32_t draws)
+{
+	switch (draw(&draws, 3)) {
+	case 0:
+		check_said(findings, (struct rb_text_style){ RB_TEXT_COLUMNS, false });
+		break;
+	case 1:
+		check_said(findings, (struct rb_text_style){ 40, true });
+		break;
+	default:
+		check_message_list(findings);
+	}
+}
+
+static void check_page_text(const struct rb_page *page, struct rb_text_style style)
 {
 	struct kept kept;
 
 	kept_begin(&kept);
-	HOLDS(rb_page_write_text(&kept.sink, page,
-				 (struct rb_text_style){ RB_TEXT_COLUMNS, false }));
+	HOLDS(rb_page_write_text(&kept.sink, page, style));
 	kept_end(&kept);
-	strict_text(&kept);
-	kept_free(&kept);
-	kept_begin(&kept);
-	HOLDS(rb_page_write_text(&kept.sink, page, (struct rb_text_style){ 132, true }));
-	kept_end(&kept);
-	strict_bold_text(&kept);
+	(style.bold ? strict_bold_text : strict_text)(&kept);
 	kept_free(&kept);
 }
 
-void check_page(const struct rb_page *page, const struct rb_profile *picture)
+static void check_paper(const struct rb_page *page, const struct rb_profile *picture)
 {
 	static const struct rb_html_input input = { "a<b>&\"'\033.csv", "0123" };
 	const struct rb_html_paper paper = { "Heading", &input, 1, true, picture };
 	struct kept kept;
 
-	HOLDS(page);
-	check_page_text(page);
 	kept_begin(&kept);
 	HOLDS(rb_page_write_html(&kept.sink, page, &paper));
 	kept_end(&kept);
 	strict_markup(&kept, false);
 	kept_free(&kept);
+}
+
+void check_page(const struct rb_page *page, const struct rb_profile *picture,
+		uint32_t draws)
+{
+	HOLDS(page);
+	switch (draw(&draws, 4)) {
+	case 0:
+		check_page_text(page, (struct rb_text_style){ RB_TEXT_COLUMNS, false });
+		break;
+	case 1:
+		check_page_text(page, (struct rb_text_style){ 132, true });
+		break;
+	default:
+		check_paper(page, picture);
+	}
 }
 
 void check_picture(const struct rb_profile *picture)

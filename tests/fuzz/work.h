@@ -44,11 +44,14 @@ struct work {
  * stage promises is checked on the way: no result without a reason. */
 bool work_out(struct work *work, struct rb_arena *arena, struct part book);
 
-/* Every finding in words and in JSON. */
-void check_messages(const struct rb_findings *findings);
+/* Every finding in words, plain or bold, or in JSON: which is drawn, since all of them
+ * for each input take longer than what is looked at. */
+void check_messages(const struct rb_findings *findings, uint32_t draws);
 
-/* A page as text, plain and bold, narrow and wide, and as HTML with its picture. */
-void check_page(const struct rb_page *page, const struct rb_profile *picture);
+/* A page as text, plain and narrow or bold and wide, or as HTML with its picture: drawn.
+ */
+void check_page(const struct rb_page *page, const struct rb_profile *picture,
+		uint32_t draws);
 
 void check_picture(const struct rb_profile *picture);
 
