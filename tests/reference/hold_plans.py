@@ -189,7 +189,12 @@ class Case:
             legs += self.laid.legs
             failed |= bool(self.laid.ponds) or any(s["out"] for s in self.laid.shots)
         failed |= any(leg.fails for leg in legs)
-        return failed or self.cover_short() or self.open_books()
+        return failed or self.benchmarks_differ() or self.cover_short() or self.open_books()
+
+    def benchmarks_differ(self):
+        allowed = self.plan.key_length("grade tolerance") or (
+            5 * METRE // 1000 if self.drain.scale == METRE else INCH // 4)
+        return self.second is not None and abs(self.second) > allowed
 
     def cover_short(self):
         least, above = self.plan.key_length("cover"), self.plan.above_invert("top of pipe")
@@ -280,10 +285,8 @@ def compare_warnings(case, result):
     above, beyond = any(r < 0 for r in rods), any(r > plan.rod() for r in rods)
     yield from differences(above, "grade-above-sight" in codes, "above the line of sight")
     yield from differences(beyond, "grade-beyond-rod" in codes, "beyond the rod")
-    allowed = plan.key_length("grade tolerance") or (
-        5 * METRE // 1000 if case.drain.scale == METRE else INCH // 4)
-    apart = case.second is not None and abs(case.second) > allowed
-    yield from differences(apart, "hi-differs" in codes, "benchmarks that differ")
+    yield from differences(case.benchmarks_differ(), "hi-differs" in codes,
+                           "benchmarks that differ")
     given = {m["point"] for m in result["messages"] if m["code"] == "slope-disagrees"}
     for leg in plan.legs:
         if leg.upper.uniform is None or not leg.upper.written_slope:
