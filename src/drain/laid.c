@@ -16,7 +16,8 @@ struct work {
 	struct rb_findings *of_plan;
 	const struct rb_minimum *minimum;
 	struct rb_laid *laid;
-	rb_length *step; /* by shot: how much higher the pipe comes in */
+	rb_length *step; /* by shot: the planned steps between the one before and it,
+			    taken as they are planned */
 };
 
 static bool is_on_pipe(const struct rb_spot *spot)
@@ -54,8 +55,11 @@ static bool set_planned(const struct work *w, const struct rb_spot *spot,
 	const struct rb_inverts *inverts = w->laid->inverts;
 
 	if (shot->station != RB_NO_STATION) {
-		shot->chainage = inverts->station[shot->station].chainage;
-		*invert = inverts->station[shot->station].out;
+		const struct rb_station *station = &inverts->station[shot->station];
+
+		shot->chainage = station->chainage;
+		shot->comes_in = rb_match_comes_in(station, spot->name);
+		*invert = shot->comes_in ? station->in : station->out;
 	} else if (!rb_length_given(spot->chainage) ||
 		   !rb_inverts_at(inverts, spot->chainage, invert)) {
 		rb_findings_add(w->findings, RB_CODE_SHOT_OFF_THE_LINE,
@@ -125,6 +129,8 @@ static int downstream(const void *left, const void *right)
 	const struct rb_laid_shot *a = left, *b = right;
 	int order = rb_length_compare(a->run, b->run);
 
+	if (!order)
+		order = b->comes_in - a->comes_in;
 	return order ? order : (a->row > b->row) - (a->row < b->row);
 }
 
@@ -155,7 +161,8 @@ static void sort_shots(struct work *w)
 	if (w->laid->shots)
 		qsort(shot, w->laid->shots, sizeof *shot, downstream);
 	for (uint32_t i = 0; i < w->laid->shots; i++) {
-		bool same = kept && shot[kept - 1].run.nm == shot[i].run.nm;
+		bool same = kept && shot[kept - 1].run.nm == shot[i].run.nm &&
+			    shot[kept - 1].comes_in == shot[i].comes_in;
 
 		if (same && is_reached_again(w, &shot[kept - 1], &shot[i]))
 			continue;
@@ -189,18 +196,55 @@ static bool take_shots(struct work *w)
 
 /* -- judging -- */
 
+static rb_length step_at(const struct rb_inverts *inverts, uint32_t station)
+{
+	uint32_t row = inverts->station[station].row;
+
+	return row == RB_NO_PLAN_ROW ? rb_length_of(0)
+				     : rb_plan_step(&inverts->plan->row[row]);
+}
+
+/* Is the step of a station above a shot? */
+static bool is_above(const struct rb_station *station, const struct rb_laid_shot *shot)
+{
+	int order = rb_length_compare(station->run, shot->run);
+
+	return order < 0 || (!order && !shot->comes_in);
+}
+
+static void say_step(const struct work *w, const struct rb_laid_shot *shot,
+		     const struct rb_station *station, rb_length step)
+{
+	rb_findings_add4(w->findings, RB_CODE_STEP_NOT_SHOT,
+			 rb_book_row_place(w->laid->spots->book, shot->row),
+			 (struct rb_argument[RB_ARGUMENTS]){
+				 rb_text(station->name),
+				 rb_measure(step, w->laid->inverts->plan->unit),
+			 });
+}
+
+/* The steps between each shot and the one before; both ends of a step that were shot have
+ * none between them that is taken as planned. */
 static void set_steps(struct work *w)
 {
 	const struct rb_inverts *inverts = w->laid->inverts;
+	uint32_t station = 0;
 
 	for (uint32_t i = 0; i < w->laid->shots; i++) {
-		uint32_t station = w->laid->shot[i].station;
-		uint32_t row = station == RB_NO_STATION ? RB_NO_PLAN_ROW
-							: inverts->station[station].row;
+		const struct rb_laid_shot *shot = &w->laid->shot[i];
+		bool is_drop = i && shot[-1].comes_in && shot[-1].run.nm == shot->run.nm;
 
-		w->step[i] = row == RB_NO_PLAN_ROW
-				     ? rb_length_of(0)
-				     : rb_plan_step(&inverts->plan->row[row]);
+		w->step[i] = rb_length_of(0);
+		for (; station < inverts->stations &&
+		       is_above(&inverts->station[station], shot);
+		     station++) {
+			rb_length step = step_at(inverts, station);
+
+			if (!i || is_drop || !step.nm)
+				continue;
+			w->step[i] = rb_length_add(w->step[i], step);
+			say_step(w, shot, &inverts->station[station], step);
+		}
 	}
 }
 
@@ -219,13 +263,17 @@ static void judge_shot(const struct work *w, const struct rb_laid_shot *shot)
 				 });
 }
 
+/* From shot i to the next, where pipe lies between them. */
 static void judge_leg(struct work *w, uint32_t i)
 {
 	const struct rb_laid_shot *from = &w->laid->shot[i], *to = from + 1;
 	rb_length length = rb_length_sub(to->run, from->run);
-	struct rb_leg *leg = &w->laid->leg[i];
+	struct rb_leg *leg = &w->laid->leg[w->laid->legs];
 	struct rb_place place = rb_book_row_place(w->laid->spots->book, from->row);
 
+	if (!length.nm)
+		return;
+	w->laid->legs++;
 	*leg = (struct rb_leg){
 		.from = from->name,
 		.to = to->name,
@@ -274,8 +322,7 @@ static void judge(struct work *w)
 {
 	for (uint32_t i = 0; i < w->laid->shots; i++)
 		judge_shot(w, &w->laid->shot[i]);
-	w->laid->legs = w->laid->shots - 1;
-	for (uint32_t i = 0; i < w->laid->legs; i++)
+	for (uint32_t i = 0; i + 1 < w->laid->shots; i++)
 		judge_leg(w, i);
 	report_ponds(w);
 	if (!rb_length_given(w->laid->inverts->plan->grade_tolerance))

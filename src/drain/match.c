@@ -27,7 +27,7 @@ static int by_name(const void *left, const void *right)
 	return order ? order : (a->station > b->station) - (a->station < b->station);
 }
 
-static const char *fold(struct rb_arena *arena, const char *name)
+static char *fold(struct rb_arena *arena, const char *name)
 {
 	size_t length = strlen(name);
 	char *folded = rb_arena_take(arena, length + 1, 1);
@@ -97,6 +97,50 @@ static uint32_t station_named(const struct index *index, const char *folded,
 	return RB_NO_STATION;
 }
 
+/* -- the two ends of the pipe at a step -- */
+
+static bool has_step(const struct rb_station *station)
+{
+	return rb_exact_compare(station->in, station->out) != 0;
+}
+
+/* Where the last word of a name begins, with the blank before it; NULL: it is the first.
+ */
+static char *last_word(const char *name)
+{
+	return strrchr(name, ' ');
+}
+
+/* "mh-1 in" and "mh-1 out", where MH-1 has a step. */
+static uint32_t station_of_end(const struct index *index, char *folded,
+			       rb_length chainage)
+{
+	char *end = last_word(folded);
+	uint32_t station;
+
+	if (!end || (strcmp(end, " in") && strcmp(end, " out")))
+		return RB_NO_STATION;
+	*end = '\0';
+	station = station_named(index, folded, chainage);
+	return station != RB_NO_STATION && has_step(&index->inverts->station[station])
+		       ? station
+		       : RB_NO_STATION;
+}
+
+static bool ends_with_in(const char *name)
+{
+	const char *end = last_word(name);
+
+	return end && (end[1] | 0x20) == 'i' && (end[2] | 0x20) == 'n' && !end[3];
+}
+
+bool rb_match_comes_in(const struct rb_station *station, const char *name)
+{
+	return has_step(station) && ends_with_in(name) && !ends_with_in(station->name);
+}
+
+/* -- one shot -- */
+
 static void say_disagrees(struct rb_findings *findings, const struct index *index,
 			  const struct rb_spots *spots, const struct rb_spot *spot,
 			  uint32_t named)
@@ -117,11 +161,13 @@ static bool match_one(struct rb_arena *arena, struct rb_findings *findings,
 		      const struct index *index, const struct rb_spots *spots,
 		      const struct rb_spot *spot, uint32_t *station)
 {
-	const char *folded = fold(arena, spot->name);
+	char *folded = fold(arena, spot->name);
 
 	if (!folded)
 		return rb_findings_no_memory(findings);
 	*station = station_named(index, folded, spot->chainage);
+	if (*station == RB_NO_STATION)
+		*station = station_of_end(index, folded, spot->chainage);
 	if (*station == RB_NO_STATION)
 		*station = station_at(index, spot->chainage);
 	else if (rb_length_given(spot->chainage) &&

@@ -4,6 +4,9 @@
  *
  * A shot belongs to the station of its name; failing that, to the one at its chainage.  A
  * name of one station at the chainage of another place is an error: one of them is wrong.
+ *
+ * At a station with a step the pipe has two ends: "MH-1 in" is the one that comes in to
+ * MH-1, "MH-1 out" and "MH-1" the one that goes out.
  */
 #ifndef RB_DRAIN_MATCH_H
 #define RB_DRAIN_MATCH_H
@@ -18,5 +21,8 @@
 uint32_t *rb_match(struct rb_arena *arena, struct rb_findings *findings,
 		   const struct rb_inverts *inverts, const struct rb_spots *spots,
 		   bool (*is_wanted)(const struct rb_spot *spot));
+
+/* Is a shot of this name, which belongs to the station, on the pipe that comes in? */
+bool rb_match_comes_in(const struct rb_station *station, const char *name);
 
 #endif

@@ -135,6 +135,8 @@ static void put_shot(struct writer *w, const struct rb_laid_shot *shot)
 	put_text(w, "point", shot->name);
 	put(w, "chainage", shot->chainage);
 	put_text(w, "rod_on", rb_rod_on_name(shot->rod_on));
+	rb_json_key(&w->json, "comes_in");
+	rb_json_bool(&w->json, shot->comes_in);
 	put(w, "planned", shot->planned);
 	put(w, "laid", shot->invert);
 	put(w, "deviation", shot->deviation);

@@ -123,16 +123,20 @@ static void put_label(struct rb_drain_lines *l, struct rb_profile_spot at,
 	rb_phrase_clear(l->phrase);
 }
 
-static void put_laid_leg(struct rb_drain_lines *l, uint32_t leg)
+/* From a shot to the next, where pipe lies between them. */
+static void put_laid_leg(struct rb_drain_lines *l, uint32_t shot)
 {
 	static const char *const words[RB_LEG_VERDICTS] = {
 		[RB_LEG_FLAT] = "FLAT",
 		[RB_LEG_LEVEL] = "LEVEL",
 		[RB_LEG_UPHILL] = "UPHILL",
 	};
-	struct rb_profile_spot from = laid_at(l, leg), to = laid_at(l, leg + 1);
-	const char *word = words[l->r->laid->leg[leg].verdict];
+	struct rb_profile_spot from = laid_at(l, shot), to = laid_at(l, shot + 1);
+	const char *word;
 
+	if (from.along.nm == to.along.nm)
+		return;
+	word = words[l->r->laid->leg[l->next_leg++].verdict];
 	rb_profile_line(l->profile, word ? RB_LOOK_FAILING : RB_LOOK_TOP_OF_PIPE, from,
 			to);
 	if (word)

@@ -19,7 +19,7 @@ struct rb_drain_lines {
 	struct rb_style style;          /* of what is off, in decimals */
 	struct rb_profile_spot *ground; /* shots with chainage, by run */
 	uint32_t grounds, next_ground;
-	uint32_t next_laid, next_pond;
+	uint32_t next_laid, next_leg, next_pond;
 	bool ground_named, laid_named;
 };
 

@@ -2,7 +2,7 @@
 /* drain_result.c - what belongs to a station, gathered. */
 #include "report/drain_result.h"
 
-/* Shots stand by run, and two never at one place. */
+/* Shots stand by run; of two at one place the second is on the pipe that goes out. */
 const struct rb_laid_shot *rb_drain_laid_at(const struct rb_drain_result *r,
 					    uint32_t station)
 {
@@ -17,6 +17,8 @@ const struct rb_laid_shot *rb_drain_laid_at(const struct rb_drain_result *r,
 		else
 			high = middle;
 	}
+	if (r->laid && low < r->laid->shots && r->laid->shot[low].comes_in)
+		low++;
 	if (!r->laid || low == r->laid->shots || r->laid->shot[low].run.nm != run.nm)
 		return NULL;
 	return &r->laid->shot[low];

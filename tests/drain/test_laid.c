@@ -318,6 +318,72 @@ static void steps_are_no_fall_of_the_leg(void **state)
 	job_end(&c.job);
 }
 
+#define STEPPED                                                                          \
+	"grade tolerance,1/4 in\noutlet,last\nslope,1%\npoint,chainage,invert,step\n"    \
+	"A,0,95.00,\nB,50,,0.50\nC,100,,\n" /* B: in 94.50, out 94.00; C 93.50 */
+
+/* Which shots there are of a line with a step at B, and what follows for the legs. */
+static void both_pipes_of_a_step_are_shot(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *rows; uint32_t shots, legs; int64_t fall[2]; int told, out, uphill; } cases[] = {
+		{ "B in,,,,9.50,,invert\nB,50,,,10.00,,invert\n", 4, 2, { 5000, 5000 }, 0, 0, 0 },
+		/* comes in 0.30 ft high, and so the leg to it 0.20 ft flatter than the plan's */
+		{ "B IN,50,,,9.20,,invert\nB out,,,,10.00,,invert\n", 4, 2, { 2000, 5000 }, 0, 1, 0 },
+		{ "B in,50,,,8.90,,invert\nB,50,,,10.00,,invert\n", 4, 2, { -1000, 5000 }, 0, 1, 1 },
+		/* one of them alone: the step is the plan's, and so it is told */
+		{ "B,50,,,10.00,,invert\n", 3, 2, { 5000, 5000 }, 1, 0, 0 },
+		{ "B in,50,,,9.50,,invert\n", 3, 2, { 5000, 5000 }, 1, 0, 0 },
+		{ "", 2, 1, { 10000, 0 }, 1, 0, 0 },
+		/* the last shot of each */
+		{ "B in,50,,,9.10,,invert\nB,50,,,10.00,,invert\nB in,50,,,9.50,,invert\n", 4, 2, { 5000, 5000 }, 0, 0, 0 },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[400];
+		struct check c;
+
+		snprintf(book, sizeof book,
+			 BOOK "A,0,,,9.00,,invert\n%sC,100,,,10.50,,invert\n",
+			 cases[i].rows);
+		c = laid_of(STEPPED, book);
+		assert_non_null(c.laid);
+		if (c.laid->shots != cases[i].shots || c.laid->legs != cases[i].legs ||
+		    c.laid->leg[0].fall.nm != FT(0, cases[i].fall[0]).nm ||
+		    (cases[i].legs > 1 &&
+		     c.laid->leg[1].fall.nm != FT(0, cases[i].fall[1]).nm) ||
+		    (int)c.findings.of_code[RB_CODE_STEP_NOT_SHOT] != cases[i].told ||
+		    (int)c.findings.of_code[RB_CODE_LAID_OUT] != cases[i].out ||
+		    (int)c.findings.of_code[RB_CODE_LEG_UPHILL] != cases[i].uphill) {
+			print_error("case %zu\n", i);
+			job_print(&c.findings);
+			wrong++;
+		}
+		job_end(&c.job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
+/* The pipe comes in lower than it goes out: water stands in it. */
+static void a_step_that_goes_up_is_a_pond(void **state)
+{
+	struct check c =
+		laid_of(STEPPED, BOOK "A,0,,,9.00,,invert\nB in,,,,10.10,,invert\n"
+				      "B,50,,,10.00,,invert\n"
+				      "C,100,,,10.50,,invert\n");
+
+	(void)state;
+	assert_non_null(c.laid);
+	assert_int_equal(c.laid->ponds, 1);
+	assert_int_equal(c.laid->pond[0].depth.nm, FT(0, 1000).nm);
+	assert_string_equal(c.laid->shot[c.laid->pond[0].deepest].name, "B in");
+	assert_string_equal(c.laid->shot[c.laid->pond[0].to].name, "B");
+	job_end(&c.job);
+}
+
 /* Brought back and shot again: the later shot stands. */
 static void the_later_shot_stands(void **state)
 {
@@ -400,6 +466,8 @@ int main(void)
 		cmocka_unit_test(ponds_by_walking_up),
 		cmocka_unit_test(flat_within_the_reading_is_a_warning),
 		cmocka_unit_test(steps_are_no_fall_of_the_leg),
+		cmocka_unit_test(both_pipes_of_a_step_are_shot),
+		cmocka_unit_test(a_step_that_goes_up_is_a_pond),
 		cmocka_unit_test(the_later_shot_stands),
 		cmocka_unit_test(the_later_surface_stands),
 		cmocka_unit_test(a_turning_point_reached_again_replaces_nothing),

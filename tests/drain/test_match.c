@@ -14,6 +14,16 @@ static struct rb_station stations[] = {
 	{ .name = "tee", .chainage = { 40 }, .run = { 40 } },
 	{ .name = "MH 1", .chainage = { 50 }, .run = { 50 } },
 	{ .name = "wye", .chainage = { 60 }, .run = { 60 } },
+	{ .name = "MH 7",
+	  .chainage = { 70 },
+	  .run = { 70 },
+	  .in = { 1, 0, 1 },
+	  .out = { 0, 0, 1 } },
+	{ .name = "all in",
+	  .chainage = { 80 },
+	  .run = { 80 },
+	  .in = { 1, 0, 1 },
+	  .out = { 0, 0, 1 } },
 };
 
 static bool is_wanted(const struct rb_spot *spot)
@@ -45,6 +55,12 @@ static const struct match_case {
 	{ "shot",   60, RB_ON_UNSAID, 6, false },
 	{ "shot",   55, RB_ON_UNSAID, RB_NO_STATION, false },
 	{ "shot",   -1, RB_ON_UNSAID, RB_NO_STATION, false },
+	{ "mh 7  IN", -1, RB_ON_UNSAID, 7, false }, /* at a step, each pipe */
+	{ "MH 7 out", 70, RB_ON_UNSAID, 7, false },
+	{ "MH 7 in",  60, RB_ON_UNSAID, 7, true },
+	{ "MH 7 top", -1, RB_ON_UNSAID, RB_NO_STATION, false },
+	{ "MH 1 in",  -1, RB_ON_UNSAID, RB_NO_STATION, false }, /* no step, no other pipe */
+	{ "in",       -1, RB_ON_UNSAID, RB_NO_STATION, false },
 	{ "aaa",    -1, RB_ON_UNSAID, RB_NO_STATION, false }, /* before and behind all names */
 	{ "zzz",    -1, RB_ON_UNSAID, RB_NO_STATION, false },
 };
@@ -95,9 +111,26 @@ static void by_name_then_by_chainage(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+static void at_a_step_the_name_tells_the_pipe(void **state)
+{
+	(void)state;
+	assert_true(rb_match_comes_in(&stations[7], "MH 7 in"));
+	assert_true(rb_match_comes_in(&stations[7], "pipe IN"));
+	assert_false(rb_match_comes_in(&stations[7], "MH 7"));
+	assert_false(rb_match_comes_in(&stations[7], "MH 7 out"));
+	assert_false(rb_match_comes_in(&stations[7], "in"));
+	assert_false(rb_match_comes_in(&stations[7], "MH 7 inn"));
+	assert_false(
+		rb_match_comes_in(&stations[8], "all in")); /* the name of the place */
+	assert_false(rb_match_comes_in(&stations[5], "MH 1 in")); /* which has no step */
+}
+
 int main(void)
 {
-	const struct CMUnitTest tests[] = { cmocka_unit_test(by_name_then_by_chainage) };
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(by_name_then_by_chainage),
+		cmocka_unit_test(at_a_step_the_name_tells_the_pipe),
+	};
 
 	return cmocka_run_group_tests_name("match", tests, NULL, NULL);
 }

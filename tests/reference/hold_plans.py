@@ -131,7 +131,7 @@ class Case:
         hub = self.ground.hubs.get(s.chainage) if self.ground else None
         first = s is plan.stations[0] and s.fixed_in is None and not s.step
         laid = [shot for shot in (self.laid.shots if self.laid else [])
-                if shot["chainage"] == s.chainage]
+                if shot["chainage"] == s.chainage and not shot["comes_in"]]
         fields = self.lengths({
             "chainage": s.chainage, "invert": s.out, "invert_in": s.come_in,
             "top_of_pipe": top, "trench_bottom": bottom, "ground": ground,
@@ -160,7 +160,8 @@ class Case:
         laid = self.laid
         yield "laid_shot", [{**self.lengths({key: shot[key] for key in (
             "chainage", "planned", "laid", "deviation")}), "line": shot["line"],
-            "point": shot["point"], "rod_on": shot["rod_on"], "out": shot["out"]}
+            "point": shot["point"], "rod_on": shot["rod_on"], "comes_in": shot["comes_in"],
+            "out": shot["out"]}
             for shot in (laid.shots if laid else [])]
         yield "laid_leg", [leg_fields(leg, lambda shot: shot["point"], self.unit)
                            for leg in (laid.legs if laid else [])]

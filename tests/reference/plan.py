@@ -352,7 +352,9 @@ def elevation_of(shot):
 
 def place_of(plan, shot):
     """The place of a shot on the line: by its name, failing that by its chainage."""
-    named = [s for s in plan.stations if shot.row.name and s.name == shot.row.name]
+    named = [s for s in plan.stations if shot.row.name and s.name == shot.row.name] or \
+        [s for s in plan.stations if s.step and shot.row.name in (s.name + " in",
+                                                                  s.name + " out")]
     if named:
         if shot.row.chainage not in (None, named[0].chainage):
             raise Wrong("place-disagrees")
@@ -400,11 +402,13 @@ class Laid:
             elif not surface and shot.row.name not in reduced.book.known:
                 raise Wrong("laid-without-rod-on")
         first = plan.stations[0].chainage
-        self.shots.sort(key=lambda s: abs(s["chainage"] - first))
+        self.shots.sort(key=lambda s: (abs(s["chainage"] - first), not s["comes_in"]))
         if not self.shots:
             raise Wrong("no-laid-shots")
+        self.take_steps()
         self.legs = [self.leg(a, b, place_of_rod)
-                     for a, b in zip(self.shots, self.shots[1:])]
+                     for a, b in zip(self.shots, self.shots[1:])
+                     if a["chainage"] != b["chainage"]]
         self.ponds = list(self.find_ponds())[::-1]
 
     def take(self, shot, surface):
@@ -413,19 +417,35 @@ class Laid:
         planned = None if place is None else plan.invert_at(place)
         if planned is None:
             return
+        comes_in = [s for s in plan.stations
+                    if s.step and s.chainage == place and shot.row.name.endswith(" in")]
+        if comes_in:
+            planned = comes_in[0].come_in
         if above is None:
             raise Wrong("pipe-needed")
         laid = elevation_of(shot) - above
         allowed = plan.key_length("grade tolerance")
-        steps = [s.step for s in plan.stations[1:] if s.chainage == place]
         self.shots.append({
             "line": shot.row.line, "point": shot.row.point, "chainage": place,
-            "rod_on": surface, "planned": planned, "laid": laid, "step": sum(steps),
+            "rod_on": surface, "planned": planned, "laid": laid, "step": 0,
+            "comes_in": bool(comes_in),
             "deviation": laid - planned,
             "out": None if allowed is None else abs(laid - planned) > allowed})
 
+    def take_steps(self):
+        """Planned steps between shots, but not where both of its pipes were shot."""
+        for above, shot in zip(self.shots, self.shots[1:]):
+            ends = [(above["chainage"], not above["comes_in"]),
+                    (shot["chainage"], not shot["comes_in"])]
+            if ends[0][0] == ends[1][0]:
+                continue
+            turn = 1 if ends[0][0] < ends[1][0] else -1
+            low, high = ((turn * place, out) for place, out in ends)
+            shot["step"] = sum(s.step for s in self.plan.stations
+                               if low < (turn * s.chainage, True) <= high)
+
     def leg(self, a, b, place_of_rod):
-        """The pipe comes into a manhole by its planned step above where it goes out."""
+        """No step is a fall of the pipe."""
         run = abs(a["chainage"] - b["chainage"])
         return Leg(a, b, run, a["laid"] - b["laid"] - b["step"], self.plan.minimum,
                    Fraction(place_of_rod, run))

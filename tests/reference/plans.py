@@ -369,5 +369,9 @@ def write_laid(plan, rng):
         level = plan.invert_at(place) + plan.above_invert(surface)
         book.shot(name, chainage, level + rng.randrange(-rough, rough + 1) * book.step,
                   surface)
+    for station in plan.stations:
+        if station.step and rng.random() < .4:
+            level = station.come_in + rng.randrange(-rough, rough + 1) * book.step
+            book.shot(station.point + " in", None, level, "invert")
     book.close()
     return book
