@@ -83,18 +83,28 @@ static void narrow(struct rb_grade_rods *rods, struct rb_exact rod)
 		rods->highest_hi = highest;
 }
 
-static void set_station(struct rb_grade_rods *rods, uint32_t i, struct worst worst[])
+static void set_pipe(struct rb_grade_rods *rods, struct rb_grade_rod to[RB_SURFACES],
+		     uint32_t i, struct rb_exact invert, struct worst worst[])
 {
 	for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++) {
-		struct rb_grade_rod rod = rod_to(rods, rods->inverts->station[i].out, s);
-
-		rods->rod[i][s] = rod;
-		if (!rb_length_given(rod.reading))
+		to[s] = rod_to(rods, invert, s);
+		if (!rb_length_given(to[s].reading))
 			continue;
-		narrow(rods, rod.exact);
-		if (rod.reach != RB_ROD_REACHES)
-			note(&worst[rod.reach], i, s, rod.reading);
+		narrow(rods, to[s].exact);
+		if (to[s].reach != RB_ROD_REACHES)
+			note(&worst[to[s].reach], i, s, to[s].reading);
 	}
+}
+
+static void set_station(struct rb_grade_rods *rods, uint32_t i, struct worst worst[])
+{
+	const struct rb_station *station = &rods->inverts->station[i];
+
+	set_pipe(rods, rods->rod[i], i, station->out, worst);
+	for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++)
+		rods->rod_in[i][s].reading = rb_length_none();
+	if (rb_station_has_step(station))
+		set_pipe(rods, rods->rod_in[i], i, station->in, worst);
 }
 
 enum side { DOWN, NEAREST, UP };
@@ -140,9 +150,12 @@ struct rb_grade_rods *rb_grade_rods(struct rb_arena *arena, struct rb_findings *
 	struct worst worst[RB_BEYOND_ROD + 1] = { { 0 } };
 	struct rb_grade_rods *rods = rb_arena_take_clear(arena, 1, sizeof *rods);
 
-	if (rods)
+	if (rods) {
 		rods->rod = rb_arena_take(arena, inverts->stations, sizeof *rods->rod);
-	if (!rods || !rods->rod)
+		rods->rod_in =
+			rb_arena_take(arena, inverts->stations, sizeof *rods->rod_in);
+	}
+	if (!rods || !rods->rod || !rods->rod_in)
 		return rb_findings_no_memory(findings), NULL;
 	rods->inverts = inverts;
 	rods->hi = hi;

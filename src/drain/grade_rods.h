@@ -52,7 +52,9 @@ struct rb_grade_rod {
 struct rb_grade_rods {
 	const struct rb_inverts *inverts;
 	rb_length hi;
-	struct rb_grade_rod (*rod)[RB_SURFACES]; /* by station */
+	struct rb_grade_rod (*rod)[RB_SURFACES];    /* by station: to what goes out */
+	struct rb_grade_rod (*rod_in)[RB_SURFACES]; /* at a step: to what comes in; else
+						     * no readings */
 	/* A height of instrument from the lowest to the highest, rounded inward, serves
 	 * every station; lowest above highest: none does, the line falls further than the
 	 * rod is long. */

@@ -99,11 +99,6 @@ static uint32_t station_named(const struct index *index, const char *folded,
 
 /* -- the two ends of the pipe at a step -- */
 
-static bool has_step(const struct rb_station *station)
-{
-	return rb_exact_compare(station->in, station->out) != 0;
-}
-
 /* Where the last word of a name begins, with the blank before it; NULL: it is the first.
  */
 static char *last_word(const char *name)
@@ -122,7 +117,8 @@ static uint32_t station_of_end(const struct index *index, char *folded,
 		return RB_NO_STATION;
 	*end = '\0';
 	station = station_named(index, folded, chainage);
-	return station != RB_NO_STATION && has_step(&index->inverts->station[station])
+	return station != RB_NO_STATION &&
+			       rb_station_has_step(&index->inverts->station[station])
 		       ? station
 		       : RB_NO_STATION;
 }
@@ -136,7 +132,8 @@ static bool ends_with_in(const char *name)
 
 bool rb_match_comes_in(const struct rb_station *station, const char *name)
 {
-	return has_step(station) && ends_with_in(name) && !ends_with_in(station->name);
+	return rb_station_has_step(station) && ends_with_in(name) &&
+	       !ends_with_in(station->name);
 }
 
 /* -- one shot -- */

@@ -15,7 +15,7 @@ struct row {
 	const struct rb_plan_row *plan;
 	const struct rb_laid_shot *shot;
 	rb_length invert_in;
-	rb_length rod[RB_SURFACES];
+	rb_length rod[RB_SURFACES], rod_in[RB_SURFACES];
 };
 
 static rb_length chainage(const struct row *row)
@@ -103,6 +103,21 @@ static rb_length rod_trench(const struct row *row)
 	return row->rod[RB_TRENCH_BOTTOM];
 }
 
+static rb_length rod_in_invert(const struct row *row)
+{
+	return row->rod_in[RB_INVERT];
+}
+
+static rb_length rod_in_top(const struct row *row)
+{
+	return row->rod_in[RB_TOP_OF_PIPE];
+}
+
+static rb_length rod_in_trench(const struct row *row)
+{
+	return row->rod_in[RB_TRENCH_BOTTOM];
+}
+
 static rb_length laid(const struct row *row)
 {
 	return row->shot ? row->shot->invert : rb_length_none();
@@ -151,6 +166,12 @@ static const struct column {
 	{ "grade_rod_top_of_pipe_ft_in",   INCHES,  rod_top },
 	{ "grade_rod_trench_bottom",       NUMBER,  rod_trench },
 	{ "grade_rod_trench_bottom_ft_in", INCHES,  rod_trench },
+	{ "grade_rod_in_invert",           NUMBER,  rod_in_invert },
+	{ "grade_rod_in_invert_ft_in",     INCHES,  rod_in_invert },
+	{ "grade_rod_in_top_of_pipe",      NUMBER,  rod_in_top },
+	{ "grade_rod_in_top_of_pipe_ft_in",   INCHES, rod_in_top },
+	{ "grade_rod_in_trench_bottom",    NUMBER,  rod_in_trench },
+	{ "grade_rod_in_trench_bottom_ft_in", INCHES, rod_in_trench },
 	{ "laid",                          NUMBER,  laid },
 	{ "deviation",                     NUMBER,  deviation },
 	{ "unit",                          UNIT,    NULL },
@@ -219,9 +240,12 @@ void rb_drain_write_csv(struct rb_sink *sink, const struct rb_drain_result *r)
 				   .shot = rb_drain_laid_at(r, i),
 				   .invert_in = rb_drain_invert_in(r, i) };
 
-		for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++)
+		for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++) {
 			row.rod[s] =
 				r->rods ? r->rods->rod[i][s].reading : rb_length_none();
+			row.rod_in[s] = r->rods ? r->rods->rod_in[i][s].reading
+						: rb_length_none();
+		}
 		for (size_t c = 0; c < COLUMNS; c++)
 			put(&csv, &columns[c], &row, r);
 		rb_csv_end_row(&csv);

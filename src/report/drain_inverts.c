@@ -171,10 +171,9 @@ static void add_second_benchmark(struct rb_drain_maker *m)
 #define ROD_CELLS (2 + 2 * RB_SURFACES)
 
 /* "the invert, the top of pipe are beyond the rod of 13 ft" */
-static void say_out_of_reach(struct rb_drain_maker *m, uint32_t i,
+static void say_out_of_reach(struct rb_drain_maker *m, const struct rb_grade_rod *rod,
 			     enum rb_reach_of_rod reach)
 {
-	const struct rb_grade_rod *rod = m->r->rods->rod[i];
 	bool above = reach == RB_GRADE_ABOVE_SIGHT;
 	int found = 0;
 
@@ -193,20 +192,22 @@ static void say_out_of_reach(struct rb_drain_maker *m, uint32_t i,
 	rb_phrase_shown(&m->phrase, m->r->plan->rod, rb_unit_of_runs(m->decimal.unit));
 }
 
-static void add_rods(struct rb_drain_maker *m, struct rb_table *table, uint32_t i,
-		     bool names)
+/* The rods to one pipe at a station: to what comes in, or to what goes out. */
+static void add_pipe(struct rb_drain_maker *m, struct rb_table *table,
+		     const struct rb_station *station, const char *name,
+		     const struct rb_grade_rod *rods)
 {
-	const struct rb_drain_result *r = m->r;
+	bool names = rb_drain_names(m);
 	char text[ROD_CELLS][RB_LENGTH_TEXT];
 	const char *cell[ROD_CELLS];
 	size_t cells = 0;
 
-	rb_drain_chainage(m, text[1], r->inverts->station[i].chainage);
-	cell[cells++] = r->inverts->station[i].name;
+	rb_drain_chainage(m, text[1], station->chainage);
+	cell[cells++] = name;
 	if (names)
 		cell[cells++] = text[1];
 	for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++) {
-		const struct rb_grade_rod *rod = &r->rods->rod[i][s];
+		const struct rb_grade_rod *rod = &rods[s];
 		bool above = rod->reach == RB_GRADE_ABOVE_SIGHT;
 		char(*pair)[RB_LENGTH_TEXT] = &text[2 + 2 * s];
 
@@ -216,11 +217,28 @@ static void add_rods(struct rb_drain_maker *m, struct rb_table *table, uint32_t 
 		cell[cells++] = above ? "" : pair[1];
 	}
 	rb_table_add(table, RB_ROW, cell);
-	say_out_of_reach(m, i, RB_GRADE_ABOVE_SIGHT);
-	say_out_of_reach(m, i, RB_BEYOND_ROD);
+	say_out_of_reach(m, rods, RB_GRADE_ABOVE_SIGHT);
+	say_out_of_reach(m, rods, RB_BEYOND_ROD);
 	if (m->phrase.used)
 		rb_table_note(table, m->phrase.text);
 	rb_phrase_clear(&m->phrase);
+}
+
+/* "MH-1 in" stands before "MH-1" where the pipe comes in over a step. */
+static void add_rods(struct rb_drain_maker *m, struct rb_table *table, uint32_t i)
+{
+	const struct rb_station *station = &m->r->inverts->station[i];
+	const char *in;
+
+	if (rb_length_given(m->r->rods->rod_in[i][RB_INVERT].reading)) {
+		rb_phrase_words(&m->phrase, station->name);
+		rb_phrase_text(&m->phrase, " in");
+		in = rb_arena_text(m->phrase.arena, m->phrase.text, m->phrase.used);
+		m->page->out_of_memory |= !in;
+		rb_phrase_clear(&m->phrase);
+		add_pipe(m, table, station, in, m->r->rods->rod_in[i]);
+	}
+	add_pipe(m, table, station, station->name, m->r->rods->rod[i]);
 }
 
 static struct rb_table *start_rods(struct rb_drain_maker *m, bool names)
@@ -305,7 +323,7 @@ void rb_drain_rods_part(struct rb_drain_maker *m)
 		return;
 	table->own_sheet = true;
 	for (uint32_t i = 0; i < m->r->inverts->stations; i++)
-		add_rods(m, table, i, names);
+		add_rods(m, table, i);
 	m->page->out_of_memory |= table->out_of_memory;
 	add_second_benchmark(m);
 	add_reach(m);

@@ -53,25 +53,27 @@ static void put_hub(struct writer *w, uint32_t station)
 	put(w, "board_above_hub", cut->board);
 }
 
-static void put_grade_rods(struct writer *w, uint32_t station)
+/* Of a station, to one of its pipes; NULL: there is no HI. */
+static void put_grade_rods(struct writer *w, const char *key,
+			   const struct rb_grade_rod *rod)
 {
 	static const char *const keys[RB_SURFACES] = {
 		[RB_INVERT] = "invert",
 		[RB_TOP_OF_PIPE] = "top_of_pipe",
 		[RB_TRENCH_BOTTOM] = "trench_bottom",
 	};
-	const struct rb_grade_rods *rods = w->r->rods;
 
-	rb_json_key(&w->json, "grade_rod");
+	rb_json_key(&w->json, key);
 	rb_json_open(&w->json, '{');
 	for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++)
-		put(w, keys[s], rods ? rods->rod[station][s].reading : rb_length_none());
+		put(w, keys[s], rod ? rod[s].reading : rb_length_none());
 	rb_json_close(&w->json);
 }
 
 static void put_station(struct writer *w, uint32_t i)
 {
 	const struct rb_station *station = &w->r->inverts->station[i];
+	const struct rb_grade_rods *rods = w->r->rods;
 	const struct rb_cut *cut = &w->r->sheet->cut[i];
 	const struct rb_laid_shot *shot = rb_drain_laid_at(w->r, i);
 
@@ -84,7 +86,8 @@ static void put_station(struct writer *w, uint32_t i)
 	put(w, "trench_bottom", cut->trench_bottom);
 	put_ground(w, i);
 	put_hub(w, i);
-	put_grade_rods(w, i);
+	put_grade_rods(w, "grade_rod", rods ? rods->rod[i] : NULL);
+	put_grade_rods(w, "grade_rod_in", rods ? rods->rod_in[i] : NULL);
 	put(w, "laid", shot ? shot->invert : rb_length_none());
 	put(w, "deviation", shot ? shot->deviation : rb_length_none());
 	rb_json_close(&w->json);

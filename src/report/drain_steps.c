@@ -100,21 +100,34 @@ static void tell_surfaces(struct rb_drain_maker *m, uint32_t i)
 				    rb_length_add(wall, bedding), m->r->style);
 }
 
+static void tell_pipe(struct rb_drain_maker *m, const struct rb_grade_rod *rod,
+		      const char *const names[RB_SURFACES])
+{
+	rb_length hi = m->r->rods->hi;
+
+	for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++)
+		if (rb_length_given(rod[s].reading))
+			rb_named_difference(&m->phrase, names[s], hi,
+					    rb_length_sub(hi, rod[s].reading),
+					    m->r->style);
+}
+
 static void tell_rods(struct rb_drain_maker *m, uint32_t i)
 {
-	static const char *const names[RB_SURFACES] = { "grade rod to invert",
-							"grade rod to top of pipe",
-							"grade rod to trench bottom" };
+	static const char *const in[RB_SURFACES] = {
+		"grade rod to invert in",
+		"grade rod to top of pipe, in",
+		"grade rod to trench bottom, in",
+	};
+	static const char *const out[RB_SURFACES] = { "grade rod to invert",
+						      "grade rod to top of pipe",
+						      "grade rod to trench bottom" };
 	const struct rb_grade_rods *rods = m->r->rods;
 
-	for (enum rb_surface s = RB_INVERT; rods && s < RB_SURFACES; s++) {
-		rb_length reading = rods->rod[i][s].reading;
-
-		if (rb_length_given(reading))
-			rb_named_difference(&m->phrase, names[s], rods->hi,
-					    rb_length_sub(rods->hi, reading),
-					    m->r->style);
-	}
+	if (!rods)
+		return;
+	tell_pipe(m, rods->rod_in[i], in);
+	tell_pipe(m, rods->rod[i], out);
 }
 
 static void tell_cuts(struct rb_drain_maker *m, uint32_t i)

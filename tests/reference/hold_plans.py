@@ -147,6 +147,11 @@ class Case:
         fields["grade_rod"] = self.lengths({
             "invert": less(self.hi, s.out), "top_of_pipe": less(self.hi, top),
             "trench_bottom": less(self.hi, bottom)})
+        comes_in = [s.come_in + above if s.step and above is not None else None
+                    for above in map(plan.above_invert, SURFACES.values())]
+        fields["grade_rod_in"] = self.lengths({
+            name.replace(" ", "_"): less(self.hi, surface)
+            for name, surface in zip(SURFACES.values(), comes_in)})
         if s.point is not None:
             fields["point"] = s.point
         return fields
@@ -281,7 +286,8 @@ def compare_depths(case, result):
 def compare_warnings(case, result):
     """Grade rods that cannot be read, and slopes that two fixed inverts contradict."""
     plan, codes = case.plan, {m["code"] for m in result["messages"]}
-    rods = [case.hi - s.out - above for s in case.sheet if case.hi is not None
+    rods = [case.hi - invert - above for s in case.sheet if case.hi is not None
+            for invert in {s.out, s.out + s.step}
             for above in map(plan.above_invert, SURFACES.values()) if above is not None]
     above, beyond = any(r < 0 for r in rods), any(r > plan.rod() for r in rods)
     yield from differences(above, "grade-above-sight" in codes, "above the line of sight")
