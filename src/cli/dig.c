@@ -52,7 +52,7 @@ static bool read_hub(struct rb_digging *w)
 						       rb_length_none() };
 	w->digging = cut.nm >= 0;
 	w->wanted = rb_exact_of(rb_dig_wanted_from_hub(hub, cut));
-	w->answer.at = rb_length_none();
+	w->answer.at = w->answer.step = rb_length_none();
 	w->answer.on = "";
 	w->answer.style =
 		rb_asked_style(w->job->line, (struct rb_style){ unit, 2, 16, false });
@@ -125,7 +125,12 @@ static bool set_up(struct rb_digging *w)
 
 bool rb_dig_place(struct rb_digging *w, rb_length at)
 {
+	const struct rb_station *station = rb_inverts_station_at(w->input.inverts, at);
+
 	w->answer.at = at;
+	w->answer.step = rb_length_none();
+	if (station && rb_station_has_step(station))
+		w->answer.step = rb_exact_round(rb_exact_sub(station->in, station->out));
 	return rb_dig_wanted(rb_values_findings(w->values), w->input.inverts,
 			     w->answer.today.hi, at, w->surface, &w->wanted);
 }
@@ -143,6 +148,7 @@ bool rb_dig_write(struct rb_sink *sink, struct rb_digging *w)
 		return rb_dig_write_json(sink, &w->phrase, &w->answer);
 	rb_phrase_clear(&w->phrase);
 	rb_dig_words(&w->phrase, &w->answer);
+	rb_dig_step(&w->phrase, &w->answer);
 	if (rb_given(line, RB_OPTION_STEPS)) {
 		rb_phrase_text(&w->phrase, "\n");
 		rb_dig_steps(&w->phrase, &w->answer);

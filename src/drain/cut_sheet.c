@@ -75,6 +75,7 @@ static void set_pipe(const struct work *w, uint32_t i)
 		.cut = none,
 		.cut_to_trench = none,
 		.cover = none,
+		.cover_in = none,
 		.hub = none,
 		.hub_cut = none,
 		.hub_cut_to_trench = none,
@@ -148,21 +149,31 @@ static void interpolate(const struct work *w, uint32_t i)
 
 /* -- cuts -- */
 
+/* The invert of the pipe that has the least over it. */
+static struct rb_exact highest_of(const struct rb_station *station)
+{
+	return rb_exact_compare(station->in, station->out) > 0 ? station->in
+							       : station->out;
+}
+
 /* Each from the exact heights, and rounded once. */
 static void set_cuts(const struct work *w, uint32_t i)
 {
-	struct rb_exact invert = w->sheet->inverts->station[i].out;
+	const struct rb_station *station = &w->sheet->inverts->station[i];
+	struct rb_exact invert = station->out, cover;
 	struct rb_cut *cut = &w->sheet->cut[i];
-	struct rb_exact cover;
 
 	if (rb_length_given(cut->ground)) {
 		cut->cut = height(w, cut->exact_ground, invert, RB_INVERT);
 		cut->cut_to_trench =
 			height(w, cut->exact_ground, invert, RB_TRENCH_BOTTOM);
 		cut->cover = height(w, cut->exact_ground, invert, RB_TOP_OF_PIPE);
-		cut->is_short =
-			climb(w, cut->exact_ground, invert, RB_TOP_OF_PIPE, &cover) &&
-			is_short(w, cover);
+		if (rb_station_has_step(station))
+			cut->cover_in =
+				height(w, cut->exact_ground, station->in, RB_TOP_OF_PIPE);
+		cut->is_short = climb(w, cut->exact_ground, highest_of(station),
+				      RB_TOP_OF_PIPE, &cover) &&
+				is_short(w, cover);
 	}
 	if (rb_length_given(cut->hub)) {
 		struct rb_exact hub = rb_exact_of(cut->hub);
@@ -222,8 +233,10 @@ static bool is_new(const struct rb_extreme *extreme, struct rb_exact value, int 
 	       sign * rb_exact_compare(value, extreme->exact) > 0;
 }
 
+/* From the ground down to the lowest invert of a place, and to the highest. */
 static void look_at(struct work *w, const char *name, rb_length chainage,
-		    struct rb_exact ground, struct rb_exact invert)
+		    struct rb_exact ground, struct rb_exact invert,
+		    struct rb_exact highest)
 {
 	struct rb_exact depth =
 		rb_exact_add(rb_exact_sub(ground, invert), rb_exact_of(known_depth(w)));
@@ -233,7 +246,7 @@ static void look_at(struct work *w, const char *name, rb_length chainage,
 	if (is_new(&sheet->deepest, depth, 1))
 		sheet->deepest = (struct rb_extreme){ rb_exact_round(depth), depth, name,
 						      chainage };
-	if (!climb(w, ground, invert, RB_TOP_OF_PIPE, &cover))
+	if (!climb(w, ground, highest, RB_TOP_OF_PIPE, &cover))
 		return;
 	if (is_new(&sheet->least_cover, cover, -1))
 		sheet->least_cover = (struct rb_extreme){ rb_exact_round(cover), cover,
@@ -254,10 +267,14 @@ static void find_extremes(struct work *w)
 {
 	const struct rb_inverts *inverts = w->sheet->inverts;
 
-	for (uint32_t i = 0; i < inverts->stations; i++)
+	for (uint32_t i = 0; i < inverts->stations; i++) {
+		const struct rb_station *station = &inverts->station[i];
+
 		if (rb_length_given(w->sheet->cut[i].ground))
-			look_at(w, inverts->station[i].name, inverts->station[i].chainage,
-				w->sheet->cut[i].exact_ground, inverts->station[i].out);
+			look_at(w, station->name, station->chainage,
+				w->sheet->cut[i].exact_ground, station->out,
+				highest_of(station));
+	}
 	for (uint32_t i = 0; i < w->ground.points; i++) {
 		const struct rb_ground_point *point = &w->ground.point[i];
 		struct rb_exact invert;
@@ -265,7 +282,7 @@ static void find_extremes(struct work *w)
 		if (rb_inverts_at(inverts, point->chainage, &invert) &&
 		    !rb_inverts_station_at(inverts, point->chainage))
 			look_at(w, point->name, point->chainage,
-				rb_exact_of(point->elevation), invert);
+				rb_exact_of(point->elevation), invert, invert);
 	}
 }
 

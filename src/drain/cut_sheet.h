@@ -29,8 +29,9 @@ struct rb_cut {
 	rb_length ground;
 	struct rb_exact exact_ground; /* before it was rounded; set where ground is */
 	enum rb_ground_how how;
-	rb_length cut, cut_to_trench, cover;
-	bool is_short; /* the cover is less than the plan asks for */
+	rb_length cut, cut_to_trench, cover; /* of the pipe that goes out */
+	rb_length cover_in; /* at a step: of the pipe that comes in, which lies higher */
+	bool is_short;      /* one of the covers is less than the plan asks for */
 	rb_length hub, hub_cut, hub_cut_to_trench;
 	rb_length board; /* above the hub; negative: below it */
 };

@@ -86,6 +86,15 @@ void rb_dig_words(struct rb_phrase *phrase, const struct rb_dig_result *result)
 	rb_phrase_text(phrase, words.behind);
 }
 
+void rb_dig_step(struct rb_phrase *phrase, const struct rb_dig_result *result)
+{
+	if (!rb_length_given(result->step))
+		return;
+	rb_phrase_text(phrase, "; that is the pipe going out, the one coming in lies ");
+	put_size(phrase, result->step, result->words);
+	rb_phrase_text(phrase, " higher");
+}
+
 void rb_dig_steps(struct rb_phrase *phrase, const struct rb_dig_result *result)
 {
 	const struct rb_dig *dig = &result->dig;
@@ -155,6 +164,7 @@ bool rb_dig_write_json(struct rb_sink *sink, struct rb_phrase *phrase,
 	rb_json_put_text(&json, "unit", rb_unit_name(lengths.unit));
 	rb_json_put(&json, "at", result->at, lengths);
 	rb_json_put_text(&json, "on", result->on);
+	rb_json_put(&json, "step", result->step, lengths);
 	rb_json_put(&json, "rod", result->dig.read, lengths);
 	rb_json_put(&json, "wanted", result->dig.wanted, lengths);
 	rb_json_put(&json, "difference", result->dig.difference, lengths);

@@ -16,6 +16,8 @@ struct rb_dig_result {
 	struct rb_todays_hi today;                /* in the hub mode none */
 	struct rb_sighted_benchmark benchmark[2]; /* that it comes from; or none */
 	rb_length at;                             /* chainage; none in the hub mode */
+	rb_length
+		step; /* there: how much higher the pipe comes in; none without a step */
 	const char *on;        /* "trench", "invert", "top"; "" in the hub mode */
 	bool on_pipe;          /* the rod stands on the pipe: it is raised or lowered */
 	rb_length within;      /* how near is on grade */
@@ -28,6 +30,10 @@ struct rb_dig_result {
 /* "dig 1 1/4 in", "over-dug by 1/2 in: bring back with compacted bedding", "on grade
  * (within 1/8 in)", "fill 0.152 m", "raise the pipe 1/2 in". */
 void rb_dig_words(struct rb_phrase *phrase, const struct rb_dig_result *result);
+
+/* At a step, which pipe was meant: "; that is the pipe going out, the one coming in lies
+ * 6 in higher".  Nothing elsewhere. */
+void rb_dig_step(struct rb_phrase *phrase, const struct rb_dig_result *result);
 
 /* "HI 104.27 - ..." is not repeated here: wanted - read = difference, step by step. */
 void rb_dig_steps(struct rb_phrase *phrase, const struct rb_dig_result *result);

@@ -63,6 +63,11 @@ static rb_length cover(const struct row *row)
 	return row->cut->cover;
 }
 
+static rb_length cover_in(const struct row *row)
+{
+	return row->cut->cover_in;
+}
+
 static rb_length hub(const struct row *row)
 {
 	return row->cut->hub;
@@ -151,6 +156,7 @@ static const struct column {
 	{ "cut_to_trench",                 NUMBER,  cut_to_trench },
 	{ "cut_to_trench_ft_in",           INCHES,  cut_to_trench },
 	{ "cover",                         NUMBER,  cover },
+	{ "cover_in",                      NUMBER,  cover_in },
 	{ "hub",                           NUMBER,  hub },
 	{ "hub_offset",                    NUMBER,  hub_offset },
 	{ "hub_side",                      SIDE,    NULL },

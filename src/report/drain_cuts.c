@@ -111,11 +111,15 @@ static void put_ground(const struct rb_drain_maker *m, struct row *row,
 static void note_cover(struct rb_drain_maker *m, struct rb_table *table,
 		       const struct rb_cut *cut)
 {
+	bool in = rb_length_given(cut->cover_in) && cut->cover_in.nm < cut->cover.nm;
+	rb_length least = in ? cut->cover_in : cut->cover;
+
 	if (!cut->is_short)
 		return;
-	rb_phrase_text(&m->phrase, cut->cover.nm < 0 ? "NOT COVERED, it stands out by "
-						     : "COVER SHORT, ");
-	rb_drain_say_both(m, cut->cover);
+	rb_phrase_text(&m->phrase,
+		       least.nm < 0 ? "NOT COVERED, it stands out by " : "COVER SHORT, ");
+	rb_drain_say_both(m, least);
+	rb_phrase_text(&m->phrase, in ? " over the pipe that comes in" : "");
 	rb_phrase_text(&m->phrase, ", and the plan asks for ");
 	rb_drain_say_both(m, m->r->plan->cover);
 	rb_table_note(table, m->phrase.text);
@@ -233,6 +237,26 @@ static void add_hubs(struct rb_drain_maker *m, struct rb_table *table)
 	}
 }
 
+/* Over a step the string of the leg above stands higher than its board. */
+static void say_steps(struct rb_drain_maker *m)
+{
+	const struct rb_inverts *inverts = m->r->inverts;
+
+	for (uint32_t i = 1; i < inverts->stations; i++) {
+		const struct rb_station *station = &inverts->station[i];
+
+		if (!rb_station_has_step(station))
+			continue;
+		rb_phrase_text(&m->phrase, " At ");
+		rb_phrase_words(&m->phrase, station->name);
+		rb_phrase_text(&m->phrase, " the pipe comes in ");
+		rb_drain_say_both(
+			m, rb_exact_round(rb_exact_sub(station->in, station->out)));
+		rb_phrase_text(&m->phrase, " higher: so much above its board goes the "
+					   "string of the leg above.");
+	}
+}
+
 /* The string, and the two marks on the gauge rod under it. */
 static void add_boards(struct rb_drain_maker *m)
 {
@@ -253,6 +277,7 @@ static void add_boards(struct rb_drain_maker *m)
 		rb_phrase_text(&m->phrase, " to the trench bottom");
 	}
 	rb_phrase_text(&m->phrase, ".");
+	say_steps(m);
 	if (any_hub(m))
 		rb_phrase_text(
 			&m->phrase,

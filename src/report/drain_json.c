@@ -38,6 +38,7 @@ static void put_ground(struct writer *w, uint32_t station)
 	put(w, "cut", cut->cut);
 	put(w, "cut_to_trench", cut->cut_to_trench);
 	put(w, "cover", cut->cover);
+	put(w, "cover_in", cut->cover_in);
 }
 
 static void put_hub(struct writer *w, uint32_t station)

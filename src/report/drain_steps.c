@@ -140,6 +140,10 @@ static void tell_cuts(struct rb_drain_maker *m, uint32_t i)
 	if (rb_length_given(cut->cover))
 		rb_named_difference(&m->phrase, "cover", cut->ground, cut->top_of_pipe,
 				    m->r->style);
+	if (rb_length_given(cut->cover_in))
+		rb_named_difference(
+			&m->phrase, "cover of the pipe that comes in", cut->ground,
+			rb_length_sub(cut->ground, cut->cover_in), m->r->style);
 	if (rb_length_given(cut->hub))
 		rb_named_difference(&m->phrase, "cut from the hub", cut->hub, cut->invert,
 				    m->r->style);

@@ -163,6 +163,37 @@ static void too_little_cover_fails(void **state)
 }
 
 /* The cover at B is a seventh of a nanometre less than 2 ft. */
+/* Over a step the pipe that comes in has less over it, at B 1.50 ft less 4.263 in. */
+static void the_pipe_that_comes_in_has_its_cover(void **state)
+{
+	static const char *const covers[] = { "1.1", "1.2" }; /* it has 1.14475 ft */
+
+	(void)state;
+	for (int i = 0; i < 2; i++) {
+		char plan[300];
+		struct sheet s;
+
+		snprintf(
+			plan, sizeof plan,
+			"pipe,4 in sch 40\ncover,%s\noutlet,last\nslope,1%%\n"
+			"point,chainage,invert,step\nA,0+00,95.00,\nB,0+50,,0.50\nC,1+00,,\n",
+			covers[i]);
+		s = sheet_of(plan, BOOK "BM,,100.00,4.00,,,\nB,0+50,,,8.00,,ground\n",
+			     NONE);
+		assert_non_null(s.sheet);
+		assert_int_equal(s.sheet->cut[1].cover.nm,
+				 2 * RB_FOOT - 4263 * RB_INCH / 1000);
+		assert_int_equal(s.sheet->cut[1].cover_in.nm,
+				 3 * RB_FOOT / 2 - 4263 * RB_INCH / 1000);
+		assert_int_equal(s.sheet->least_cover.value.nm,
+				 s.sheet->cut[1].cover_in.nm);
+		assert_int_equal(s.sheet->cut[1].is_short, i);
+		assert_int_equal(s.job.findings.of_code[RB_CODE_COVER_SHORT], i);
+		assert_false(rb_length_given(s.sheet->cut[0].cover_in));
+		job_end(&s.job);
+	}
+}
+
 static void the_exact_cover_decides(void **state)
 {
 	struct sheet s = sheet_of(
@@ -363,6 +394,7 @@ int main(void)
 		cmocka_unit_test(a_benchmark_on_the_ground),
 		cmocka_unit_test(the_deepest_may_lie_between),
 		cmocka_unit_test(too_little_cover_fails),
+		cmocka_unit_test(the_pipe_that_comes_in_has_its_cover),
 		cmocka_unit_test(the_exact_cover_decides),
 		cmocka_unit_test(ground_between_shots_is_rounded_once),
 		cmocka_unit_test(just_enough_cover_passes),

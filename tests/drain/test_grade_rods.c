@@ -24,6 +24,26 @@ static void three_surfaces(void **state)
 	job_end(&job);
 }
 
+/* At a step each pipe has its rods: B goes out at 95.25 and comes in at 95.75. */
+static void both_pipes_of_a_step(void **state)
+{
+	struct job job = job_of("pipe,4 in sch 40\nbedding,4 in\nrod,9 ft\noutlet,last\n"
+				"slope,1/4 in/ft\npoint,chainage,invert,step\n"
+				"A,0,96.75,\nB,48,,0.5\n",
+				NONE);
+	struct rb_grade_rods *rods =
+		rb_grade_rods(job.arena, &job.findings, job.inverts, FT(95, 6000));
+
+	(void)state;
+	assert_int_equal(rods->rod[1][RB_INVERT].reading.nm, FT(0, 3500).nm);
+	assert_int_equal(rods->rod_in[1][RB_INVERT].reading.nm, FT(0, -1500).nm);
+	assert_int_equal(rods->rod_in[1][RB_INVERT].reach, RB_GRADE_ABOVE_SIGHT);
+	assert_int_equal(rods->rod_in[1][RB_TRENCH_BOTTOM].reading.nm,
+			 FT(0, -1500).nm + 4237 * RB_INCH / 1000);
+	assert_false(rb_length_given(rods->rod_in[0][RB_INVERT].reading));
+	job_end(&job);
+}
+
 static void unknown_surfaces_have_no_rod(void **state)
 {
 	/* clang-format off */
@@ -263,6 +283,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(three_surfaces),
+		cmocka_unit_test(both_pipes_of_a_step),
 		cmocka_unit_test(unknown_surfaces_have_no_rod),
 		cmocka_unit_test(grade_above_the_sight),
 		cmocka_unit_test(grade_beyond_the_rod),

@@ -136,7 +136,8 @@ class Case:
             "chainage": s.chainage, "invert": s.out, "invert_in": s.come_in,
             "top_of_pipe": top, "trench_bottom": bottom, "ground": ground,
             "cut": less(ground, s.out), "cut_to_trench": less(ground, bottom),
-            "cover": less(ground, top), "hub": hub, "hub_cut": less(hub, s.out),
+            "cover": less(ground, top),
+            "cover_in": less(ground, top and top + s.step) if s.step else None, "hub": hub, "hub_cut": less(hub, s.out),
             "hub_cut_to_trench": less(hub, bottom),
             "board_above_hub": less(self.boards, nm(less(hub, s.out))),
             "laid": laid[0]["laid"] if laid else None,
@@ -209,7 +210,8 @@ class Case:
         stations = [s.chainage for s in self.plan.with_interval(self.interval)]
         for place in [*stations, *self.ground.shots]:
             ground, invert = self.ground.at(place)[0], self.plan.invert_at(place)
-            if None not in (ground, invert) and ground - invert - above < least:
+            steps = [s.step for s in self.plan.stations if s.chainage == place]
+            if None not in (ground, invert) and ground - invert - max([0, *steps]) - above < least:
                 return True
         return False
 
