@@ -5,6 +5,7 @@
 
 #include "report/drain_parts.h"
 #include "report/elevations_words.h"
+#include "report/legs_table.h"
 #include "report/section_words.h"
 
 #define CELLS    10
@@ -215,7 +216,7 @@ static struct rb_table *start_hubs(struct rb_drain_maker *m)
 
 static void add_hubs(struct rb_drain_maker *m, struct rb_table *table)
 {
-	struct rb_style runs = { rb_unit_of_runs(m->r->style.unit), 1, 1, false };
+	struct rb_style runs = rb_runs_style(m->r->style.unit);
 
 	for (uint32_t i = 0; i < m->r->inverts->stations; i++) {
 		const struct rb_cut *cut = &m->r->sheet->cut[i];

@@ -2,6 +2,7 @@
 /* peg_page.c - the test, the error, the limits, and what it does to a book. */
 #include "report/peg.h"
 
+#include "report/legs_table.h"
 #include "report/phrase.h"
 #include "report/section_words.h"
 #include "report/steps.h"
@@ -35,7 +36,9 @@ static enum rb_align aligned(struct rb_style style)
 
 static struct rb_style run_style(struct rb_style style)
 {
-	return (struct rb_style){ rb_unit_of_runs(style.unit), 1, 16, true };
+	style = rb_runs_style(style.unit);
+	style.marked = true;
+	return style;
 }
 
 static void put_title(struct writer *w)

@@ -70,11 +70,26 @@ static void boards_need_a_ground(void **state)
 	lacks(&unknown, "Boards stand");
 }
 
+/* A hub is looked for where the tape says, to the hundredth. */
+static void a_hub_stands_where_its_offset_says(void **state)
+{
+	const struct drain_text hub = {
+		"outlet,last\npoint,chainage,invert,hub offset,hub side\n"
+		"A,0+00,95.00,5.25,left\nB,0+50,94.00,6,right\n",
+		BOOK "A,0+00,,,4.10,,hub\nB,0+50,,,4.20,,hub\nBM,,,,,4,\n", .hi = NONE
+	};
+
+	(void)state;
+	holds(&hub, " 5.25   left ");
+	holds(&hub, " 6.00   right ");
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(a_small_depth_is_told),
 		cmocka_unit_test(boards_need_a_ground),
+		cmocka_unit_test(a_hub_stands_where_its_offset_says),
 	};
 
 	return cmocka_run_group_tests_name("drain page", tests, NULL, NULL);
