@@ -5,6 +5,7 @@
 #include "report/legs_table.h"
 #include "report/phrase.h"
 #include "report/section_words.h"
+#include "report/shown.h"
 #include "report/steps.h"
 #include "report/titles.h"
 
@@ -209,8 +210,9 @@ static void put_section(struct writer *w, struct rb_table *table, uint32_t i)
 	rb_length_format(back, section->backsight_length, runs);
 	rb_length_format(fore, section->foresight_length, runs);
 	rb_length_format(difference, effect->difference[i], runs);
-	rb_length_format(lift, effect->lift[i], style);
-	rb_length_format(misclosure, section->misclosure, style);
+	rb_length_format(lift, effect->lift[i], rb_shown_style(effect->lift[i], style));
+	rb_length_format(misclosure, section->misclosure,
+			 rb_shown_style(section->misclosure, style));
 	rb_table_add(table, RB_ROW,
 		     (const char *[]){ w->phrase.text, back, fore, difference, lift,
 				       misclosure });
