@@ -53,6 +53,19 @@ static void a_small_depth_is_told(void **state)
 	lacks(&barely, "0.00 ft (");
 }
 
+/* Three millionths of a millimetre, too. */
+static void a_hair_is_told(void **state)
+{
+	const struct drain_text hair = {
+		"outlet,last\npoint,chainage,invert,slope\nA,0,100.00,1:333\nB,100,,\n",
+		.hi = NONE,
+		.minimum = { { 30030031 }, { RB_METRE * 10 } },
+	};
+
+	(void)state;
+	holds(&hair, "SHORT by 0.00000001 ft");
+}
+
 /* Boards need the height of the ground or of a hub somewhere. */
 static void boards_need_a_ground(void **state)
 {
@@ -88,6 +101,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(a_small_depth_is_told),
+		cmocka_unit_test(a_hair_is_told),
 		cmocka_unit_test(boards_need_a_ground),
 		cmocka_unit_test(a_hub_stands_where_its_offset_says),
 	};
