@@ -203,6 +203,13 @@ const struct rb_rule *rb_rules_find(const struct rb_rules *rules, rb_length size
 	return NULL;
 }
 
+/* A size that no tape has in inches is one in millimetres. */
+static struct rb_argument size_as_named(rb_length size)
+{
+	return rb_measure(size,
+			  size.nm % RB_SIXTYFOURTH == 0 ? RB_INCHES : RB_MILLIMETRES);
+}
+
 bool rb_minimum_by_rules(struct rb_findings *findings, const struct rb_rules *rules,
 			 rb_length size, struct rb_place place, struct rb_minimum *out)
 {
@@ -215,7 +222,7 @@ bool rb_minimum_by_rules(struct rb_findings *findings, const struct rb_rules *ru
 	out->rule = rb_rules_find(rules, size);
 	if (!out->rule) {
 		rb_findings_add(findings, RB_CODE_NO_RULE_FOR_SIZE, place,
-				rb_text(rules->name), rb_measure(size, RB_INCHES));
+				rb_text(rules->name), size_as_named(size));
 		return false;
 	}
 	out->slope = out->rule->minimum;

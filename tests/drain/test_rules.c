@@ -55,6 +55,7 @@ static void speaks_only_of_its_sizes(void **state)
 		read_text(&job, "rule,Sewers\nsmallest size,8 in\n"
 				"size up to,minimum slope\n8 in,0.4%\n10 in,0.28%\n");
 	struct rb_minimum minimum;
+	const struct rb_finding *f;
 
 	(void)state;
 	assert_non_null(rules);
@@ -63,7 +64,9 @@ static void speaks_only_of_its_sizes(void **state)
 	assert_null(rb_rules_find(rules, IN(24)));
 	assert_false(rb_minimum_by_rules(&job.findings, rules, IN(12), rb_in_file(),
 					 &minimum));
-	assert_true(job_found(&job.findings, RB_CODE_NO_RULE_FOR_SIZE));
+	f = job_finding(&job.findings, RB_CODE_NO_RULE_FOR_SIZE);
+	assert_non_null(f);
+	assert_int_equal(f->argument[1].unit, RB_INCHES);
 	assert_false(
 		rb_minimum_by_rules(&job.findings, rules, NONE, rb_in_file(), &minimum));
 	assert_true(job_found(&job.findings, RB_CODE_SIZE_NEEDED));
@@ -289,6 +292,25 @@ static void samples_give_the_published_slopes(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* 100 mm is no 3.9370". */
+static void a_size_in_millimetres_is_named_so(void **state)
+{
+	struct job job = job_new();
+	struct rb_rules *rules =
+		read_text(&job, "rule,Drains\nsize up to,minimum slope\n75 mm,2%\n");
+	const struct rb_finding *f;
+	struct rb_minimum minimum;
+
+	(void)state;
+	assert_false(rb_minimum_by_rules(&job.findings, rules,
+					 rb_length_of(100 * RB_MILLIMETRE), rb_in_file(),
+					 &minimum));
+	f = job_finding(&job.findings, RB_CODE_NO_RULE_FOR_SIZE);
+	assert_non_null(f);
+	assert_int_equal(f->argument[1].unit, RB_MILLIMETRES);
+	job_end(&job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -302,6 +324,7 @@ int main(void)
 		cmocka_unit_test(the_slope_may_stand_first),
 		cmocka_unit_test(semicolons_have_decimal_commas),
 		cmocka_unit_test(samples_give_the_published_slopes),
+		cmocka_unit_test(a_size_in_millimetres_is_named_so),
 	};
 
 	return cmocka_run_group_tests_name("rules", tests, NULL, NULL);
