@@ -145,7 +145,7 @@ static void add_ground(struct rb_drain_maker *m, struct rb_table *table, bool na
 }
 
 static void say_extreme(struct rb_drain_maker *m, const char *words,
-			const struct rb_extreme *extreme)
+			const struct rb_extreme *extreme, const char *at)
 {
 	if (!rb_length_given(extreme->value))
 		return;
@@ -153,7 +153,7 @@ static void say_extreme(struct rb_drain_maker *m, const char *words,
 	if (extreme->value.nm < 0)
 		rb_phrase_text(&m->phrase, "minus ");
 	rb_drain_say_both(m, extreme->value);
-	rb_phrase_text(&m->phrase, " at ");
+	rb_phrase_text(&m->phrase, at);
 	rb_phrase_words(&m->phrase, extreme->where);
 }
 
@@ -163,13 +163,11 @@ static void add_extremes(struct rb_drain_maker *m)
 
 	rb_elevations_words(&m->phrase, sheet->ground);
 	say_extreme(m, sheet->at_least ? " The trench is at least " : " Deepest trench ",
-		    &sheet->deepest);
-	if (rb_length_given(sheet->deepest.value))
-		rb_phrase_text(&m->phrase, sheet->at_least ? " deep" : "");
+		    &sheet->deepest, sheet->at_least ? " deep at " : " at ");
 	say_extreme(m,
 		    rb_length_given(sheet->deepest.value) ? "; least cover "
 							  : " Least cover ",
-		    &sheet->least_cover);
+		    &sheet->least_cover, " at ");
 	if (rb_length_given(sheet->deepest.value) ||
 	    rb_length_given(sheet->least_cover.value))
 		rb_phrase_text(&m->phrase, ".");

@@ -97,6 +97,21 @@ static void a_hub_stands_where_its_offset_says(void **state)
 	holds(&hub, " 6.00   right ");
 }
 
+/* One is not all; and a trench is deep at a place. */
+static void a_sentence_reads_well(void **state)
+{
+	const struct drain_text one = {
+		"grade tolerance,0.02 ft\n" PLAN,
+		BOOK "A,0+00,,,0.10,,ground\nBM,,,,,4,\n",
+		BOOK "A,0+00,,,9.00,,invert\nBM,,,,,4,\n",
+		.hi = NONE,
+	};
+
+	(void)state;
+	holds(&one, "LAID TO GRADE: 1 shot within 0.02 ft");
+	holds(&one, " deep at A.");
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -104,6 +119,7 @@ int main(void)
 		cmocka_unit_test(a_hair_is_told),
 		cmocka_unit_test(boards_need_a_ground),
 		cmocka_unit_test(a_hub_stands_where_its_offset_says),
+		cmocka_unit_test(a_sentence_reads_well),
 	};
 
 	return cmocka_run_group_tests_name("drain page", tests, NULL, NULL);
