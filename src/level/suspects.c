@@ -20,20 +20,20 @@
  * reading could have (a tenth, a fraction).  Judgement of our own, no source.
  */
 static const struct kind {
-	const char *name;
+	const char *name, *metric; /* NULL: in a metric book the same */
 	int points;
 } kinds[RB_SLIPS] = {
 	/* clang-format off */
-	[RB_SLIP_EXCHANGED]  = { "digits exchanged", 80 },
-	[RB_SLIP_FOOT]       = { "a whole foot", 75 },
-	[RB_SLIP_TENTH]      = { "a tenth", 65 },
-	[RB_SLIP_INCHES]     = { "inches as decimal feet", 75 },
-	[RB_SLIP_SIGN]       = { "sign", 70 },
-	[RB_SLIP_COLUMNS]    = { "backsight and foresight exchanged", 90 },
-	[RB_SLIP_LOOK_ALIKE] = { "look-alike digit", 60 },
-	[RB_SLIP_FRACTION]   = { "fraction dropped", 60 },
-	[RB_SLIP_ROD]        = { "rod not fully extended", 0 },
-	[RB_SLIP_BENCHMARK]  = { "known elevation", 65 },
+	[RB_SLIP_EXCHANGED]  = { "digits exchanged", NULL, 80 },
+	[RB_SLIP_FOOT]       = { "a whole foot", "a whole metre or decimetre", 75 },
+	[RB_SLIP_TENTH]      = { "a tenth", "a centimetre", 65 },
+	[RB_SLIP_INCHES]     = { "inches as decimal feet", NULL, 75 },
+	[RB_SLIP_SIGN]       = { "sign", NULL, 70 },
+	[RB_SLIP_COLUMNS]    = { "backsight and foresight exchanged", NULL, 90 },
+	[RB_SLIP_LOOK_ALIKE] = { "look-alike digit", NULL, 60 },
+	[RB_SLIP_FRACTION]   = { "fraction dropped", NULL, 60 },
+	[RB_SLIP_ROD]        = { "rod not fully extended", NULL, 0 },
+	[RB_SLIP_BENCHMARK]  = { "known elevation", NULL, 65 },
 	/* clang-format on */
 };
 
@@ -65,9 +65,11 @@ struct hunt {
 	bool no_memory;
 };
 
-const char *rb_slip_name(enum rb_slip slip)
+const char *rb_slip_name(enum rb_slip slip, enum rb_unit unit)
 {
-	return kinds[slip].name;
+	bool metric = rb_unit_of_runs(unit) == RB_METRES;
+
+	return metric && kinds[slip].metric ? kinds[slip].metric : kinds[slip].name;
 }
 
 static bool make_room(struct hunt *h)
