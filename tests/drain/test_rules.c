@@ -167,6 +167,28 @@ static void faults_name_their_cell(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* Of many rules for one size each but the first is told, with the line of the first; a
+ * size that was refused is none. */
+static void each_rule_for_one_size_names_the_first(void **state)
+{
+	struct job job = job_new();
+	uint32_t line = 6;
+
+	(void)state;
+	assert_null(read_text(&job, HEAD "4 in,1:48,\n3 in,1:48,\n100 mm,1:96,\n"
+					 "4 in,1:48,\nbig,1:48,\nhuge,1:48,\n"));
+	assert_int_equal(job.findings.of_code[RB_CODE_RULE_SIZE_TWICE], 2);
+	for (size_t i = 0; i < job.findings.count; i++) {
+		const struct rb_finding *f = job.findings.item[i];
+
+		if (f->code != RB_CODE_RULE_SIZE_TWICE)
+			continue;
+		assert_int_equal(f->place.line, line++);
+		assert_int_equal(f->argument[0].count, 4);
+	}
+	job_end(&job);
+}
+
 static void nameless_rules_are_noted(void **state)
 {
 	struct job job = job_new();
@@ -320,6 +342,7 @@ int main(void)
 		cmocka_unit_test(long_files_are_whole),
 		cmocka_unit_test(rows_of_remarks_are_passed_over),
 		cmocka_unit_test(faults_name_their_cell),
+		cmocka_unit_test(each_rule_for_one_size_names_the_first),
 		cmocka_unit_test(nameless_rules_are_noted),
 		cmocka_unit_test(the_slope_may_stand_first),
 		cmocka_unit_test(semicolons_have_decimal_commas),
