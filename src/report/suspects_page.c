@@ -28,7 +28,7 @@ struct listing {
 	struct rb_phrase *phrase;
 	const struct rb_reduction *r;
 	const struct rb_suspect *item;
-	uint32_t count;
+	uint32_t count, of_kind[RB_SLIPS];
 	struct rb_phrase left;
 };
 
@@ -45,15 +45,6 @@ static const char *slip_words(const struct listing *l, enum rb_slip slip)
 
 	return words[slip] ? words[slip]
 			   : rb_slip_name(slip, rb_reduction_book(l->r)->unit);
-}
-
-static uint32_t count_of(const struct listing *l, enum rb_slip slip)
-{
-	uint32_t count = 0;
-
-	for (uint32_t i = 0; i < l->count; i++)
-		count += l->item[i].slip == slip;
-	return count;
 }
 
 static struct rb_style exact_style(rb_length a, struct rb_style style)
@@ -187,7 +178,7 @@ static void add_suspects(struct listing *l)
 	bool listed[RB_SLIPS] = { false };
 
 	for (const struct rb_suspect *s = l->item; s < l->item + l->count; s++) {
-		bool together = s->slip == RB_SLIP_ROD || count_of(l, s->slip) > SINGLY;
+		bool together = s->slip == RB_SLIP_ROD || l->of_kind[s->slip] > SINGLY;
 
 		if (together && listed[s->slip])
 			continue;
@@ -208,7 +199,7 @@ static void find_section(struct listing *l, uint32_t section)
 
 	l->item = all->item + first;
 	while (first + l->count < all->count && l->item[l->count].section == section)
-		l->count++;
+		l->of_kind[l->item[l->count++].slip]++;
 }
 
 static const char last_words[] =
