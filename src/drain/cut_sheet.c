@@ -214,16 +214,6 @@ static void set_boards(struct work *w, rb_length board)
 
 /* -- depth and cover -- */
 
-/* The lowest that is known of the trench, below the invert. */
-static rb_length known_depth(const struct work *w)
-{
-	rb_length bottom = rb_surface_above(w->plan, RB_TRENCH_BOTTOM);
-
-	if (rb_length_given(bottom))
-		return rb_length_negate(bottom);
-	return rb_length_given(w->plan->pipe.wall) ? w->plan->pipe.wall : rb_length_of(0);
-}
-
 /* Is it the greatest so far (sign 1), or the least (-1)?  Of equals the first is. */
 static bool is_new(const struct rb_extreme *extreme, struct rb_exact value, int sign)
 {
@@ -236,8 +226,8 @@ static void look_at(struct work *w, const char *name, rb_length chainage,
 		    struct rb_exact ground, struct rb_exact invert,
 		    struct rb_exact highest)
 {
-	struct rb_exact depth =
-		rb_exact_add(rb_exact_sub(ground, invert), rb_exact_of(known_depth(w)));
+	struct rb_exact depth = rb_exact_add(rb_exact_sub(ground, invert),
+					     rb_exact_of(rb_trench_at_least(w->plan)));
 	struct rb_cut_sheet *sheet = w->sheet;
 	struct rb_exact cover;
 
