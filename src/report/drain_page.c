@@ -189,9 +189,7 @@ bool rb_drain_maker_init(struct rb_drain_maker *m, struct rb_arena *arena,
 {
 	*m = (struct rb_drain_maker){ .r = r, .page = rb_page_new(arena) };
 	rb_phrase_init(&m->phrase, arena);
-	m->decimal = r->style;
-	if (r->style.unit == RB_FEET_INCHES)
-		m->decimal = (struct rb_style){ RB_FEET, 2, 16, false };
+	m->decimal = rb_drain_decimal_style(r);
 	m->inches = (struct rb_style){ RB_FEET_INCHES, 0, r->fraction, false };
 	return m->page && !m->phrase.out_of_memory;
 }

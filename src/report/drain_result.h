@@ -50,6 +50,9 @@ rb_length rb_drain_invert_in(const struct rb_drain_result *r, uint32_t station);
 struct rb_conduit rb_drain_conduit(const struct rb_drain_result *r,
 				   const struct rb_leg *leg);
 
+/* The style of what a crew sets: decimals, whatever the unit. */
+struct rb_style rb_drain_decimal_style(const struct rb_drain_result *r);
+
 /* Does a book that was used miss its tolerance?  False for NULL. */
 static inline bool rb_drain_is_beyond(const struct rb_spots *spots)
 {
