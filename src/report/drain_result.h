@@ -28,8 +28,6 @@ struct rb_drain_result {
 	struct rb_sighted_benchmark benchmark[2]; /* the second checks the first */
 	const struct rb_laid *laid;
 	const struct rb_cautions *cautions;
-	bool use_anyway; /* a book that does not close was used, because it was asked for
-			  */
 	struct rb_style style;
 	int fraction; /* of an inch, of what the crew sets: 8 unless asked otherwise */
 	int decimals; /* of JSON and CSV; -1: rb_json_decimals() */
