@@ -2,6 +2,8 @@
 /* caution.c - what the numbers trigger. */
 #include "drain/caution.h"
 
+#include "level/rod.h"
+
 #define FOOTING_RULE "IRC P2604.4 (2018)"
 
 static void add(struct rb_cautions *cautions, struct rb_caution caution)

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "level/rod.h"
 #include "level/slips.h"
 
 /* Of one kind in one section: beyond this a list names no place to look any more. */
@@ -42,9 +43,7 @@ static const struct kind {
 #define ROD_POINTS_A_SIGHT 15
 #define ROD_SIGHTS_COUNTED 4
 
-/* Above this a rod of two parts must be drawn out: a Philadelphia rod is 7.10 ft closed
- * (NAVEDTRA 14043).  What it may lack to its full length: judgement, no source. */
-#define HIGH_READING (7 * RB_FOOT)
+/* What a rod that is drawn out may lack to its full length: judgement, no source. */
 #define MOST_LACKING (RB_FOOT * 3 / 2)
 
 struct ranked {
@@ -271,7 +270,7 @@ static void count_high(struct high_sights *high, const struct hunt *h, uint32_t 
 {
 	rb_length reading = rb_book_value(h->book, column, row);
 
-	if (rb_length_absolute(reading).nm <= HIGH_READING)
+	if (rb_length_absolute(reading).nm <= RB_CLOSED_ROD)
 		return;
 	high->net += reading.nm < 0 ? -effect : effect;
 	if (high->row && high->count && high->row[high->count - 1] == row)
