@@ -2,6 +2,8 @@
 /* caution.c - what the numbers trigger. */
 #include "drain/caution.h"
 
+#include "level/rod.h"
+
 #define FOOTING_RULE "IRC P2604.4 (2018)"
 
 static void add(struct rb_cautions *cautions, struct rb_caution caution)
@@ -40,17 +42,6 @@ static void add_depths(struct rb_cautions *cautions, const struct rb_cut_sheet *
 	}
 }
 
-/* The lowest that is known of the trench at a station. */
-static struct rb_exact lowest(const struct rb_inverts *inverts, uint32_t i)
-{
-	rb_length bottom = rb_surface_above(inverts->plan, RB_TRENCH_BOTTOM);
-	rb_length wall = inverts->plan->pipe.wall;
-
-	if (!rb_length_given(bottom))
-		bottom = rb_length_given(wall) ? rb_length_negate(wall) : rb_length_of(0);
-	return rb_exact_add(inverts->station[i].out, rb_exact_of(bottom));
-}
-
 /* The trench must stay as far away as it is deep below the footing. */
 static void add_footings(struct rb_cautions *cautions, const struct rb_cut_sheet *sheet)
 {
@@ -58,7 +49,7 @@ static void add_footings(struct rb_cautions *cautions, const struct rb_cut_sheet
 
 	for (uint32_t i = 0; i < inverts->stations; i++) {
 		const struct rb_plan_row *row;
-		struct rb_exact below;
+		struct rb_exact lowest, below;
 
 		if (inverts->station[i].row == RB_NO_PLAN_ROW)
 			continue;
@@ -66,8 +57,9 @@ static void add_footings(struct rb_cautions *cautions, const struct rb_cut_sheet
 		if (!rb_length_given(row->footing_bottom) ||
 		    !rb_length_given(row->footing_away))
 			continue;
-		below = rb_exact_sub(rb_exact_of(row->footing_bottom),
-				     lowest(inverts, i));
+		lowest = rb_exact_sub(inverts->station[i].out,
+				      rb_exact_of(rb_trench_at_least(inverts->plan)));
+		below = rb_exact_sub(rb_exact_of(row->footing_bottom), lowest);
 		if (rb_exact_compare(rb_exact_of(row->footing_away), below) < 0)
 			add(cautions, (struct rb_caution){ .kind = RB_CAUTION_FOOTING,
 							   .rule = FOOTING_RULE,

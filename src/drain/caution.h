@@ -35,9 +35,6 @@ struct rb_cautions {
 	uint32_t count;
 };
 
-/* A rod is extended above this reading.  Source: NAVEDTRA 14043 (closed 7.10 ft). */
-#define RB_CLOSED_ROD (7 * RB_FOOT)
-
 /*
  * The cautions of a line.
  *

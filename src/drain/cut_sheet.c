@@ -2,7 +2,6 @@
 /* cut_sheet.c - cuts, covers and boards. */
 #include "drain/cut_sheet.h"
 
-#include "drain/ground.h"
 #include "drain/match.h"
 #include "level/shot_again.h"
 
@@ -13,7 +12,6 @@ struct work {
 	struct rb_findings *of_ground;
 	const struct rb_plan *plan;
 	struct rb_cut_sheet *sheet;
-	struct rb_ground ground;
 };
 
 /* From a surface of the pipe up to a place over it, exactly; false where the surface is
@@ -108,7 +106,7 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 	if (cut && !rb_length_given(chainage))
 		chainage = w->sheet->inverts->station[station].chainage;
 	if (rb_length_given(chainage))
-		w->ground.point[w->ground.points++] =
+		w->sheet->along.point[w->sheet->along.points++] =
 			(struct rb_ground_point){ spot->name, chainage, spot->elevation,
 						  spot->row };
 }
@@ -119,9 +117,9 @@ static bool take_spots(struct work *w)
 	uint32_t *station =
 		rb_match(w->arena, w->of_ground, w->sheet->inverts, spots, is_wanted);
 
-	w->ground.point = rb_arena_take(w->arena, (size_t)spots->count + 1,
-					sizeof *w->ground.point);
-	if (!w->ground.point)
+	w->sheet->along.point = rb_arena_take(w->arena, (size_t)spots->count + 1,
+					      sizeof *w->sheet->along.point);
+	if (!w->sheet->along.point)
 		return rb_findings_no_memory(w->findings);
 	if (!station)
 		return false;
@@ -129,7 +127,7 @@ static bool take_spots(struct work *w)
 		if (is_wanted(&spots->spot[i]) &&
 		    !rb_was_shot_again(w->of_ground, spots, &spots->spot[i]))
 			take_spot(w, &spots->spot[i], station[i]);
-	rb_ground_sort(&w->ground);
+	rb_ground_sort(&w->sheet->along);
 	return true;
 }
 
@@ -140,8 +138,8 @@ static void interpolate(const struct work *w, uint32_t i)
 
 	if (cut->how != RB_GROUND_UNKNOWN)
 		return;
-	if (!rb_ground_at(&w->ground, w->sheet->inverts->station[i].chainage, &is_shot,
-			  &cut->exact_ground))
+	if (!rb_ground_at(&w->sheet->along, w->sheet->inverts->station[i].chainage,
+			  &is_shot, &cut->exact_ground))
 		return;
 	cut->ground = rb_exact_round(cut->exact_ground);
 	cut->how = RB_GROUND_BETWEEN;
@@ -216,16 +214,6 @@ static void set_boards(struct work *w, rb_length board)
 
 /* -- depth and cover -- */
 
-/* The lowest that is known of the trench, below the invert. */
-static rb_length known_depth(const struct work *w)
-{
-	rb_length bottom = rb_surface_above(w->plan, RB_TRENCH_BOTTOM);
-
-	if (rb_length_given(bottom))
-		return rb_length_negate(bottom);
-	return rb_length_given(w->plan->pipe.wall) ? w->plan->pipe.wall : rb_length_of(0);
-}
-
 /* Is it the greatest so far (sign 1), or the least (-1)?  Of equals the first is. */
 static bool is_new(const struct rb_extreme *extreme, struct rb_exact value, int sign)
 {
@@ -238,8 +226,8 @@ static void look_at(struct work *w, const char *name, rb_length chainage,
 		    struct rb_exact ground, struct rb_exact invert,
 		    struct rb_exact highest)
 {
-	struct rb_exact depth =
-		rb_exact_add(rb_exact_sub(ground, invert), rb_exact_of(known_depth(w)));
+	struct rb_exact depth = rb_exact_add(rb_exact_sub(ground, invert),
+					     rb_exact_of(rb_trench_at_least(w->plan)));
 	struct rb_cut_sheet *sheet = w->sheet;
 	struct rb_exact cover;
 
@@ -275,8 +263,8 @@ static void find_extremes(struct work *w)
 				w->sheet->cut[i].exact_ground, station->out,
 				highest_of(station));
 	}
-	for (uint32_t i = 0; i < w->ground.points; i++) {
-		const struct rb_ground_point *point = &w->ground.point[i];
+	for (uint32_t i = 0; i < w->sheet->along.points; i++) {
+		const struct rb_ground_point *point = &w->sheet->along.point[i];
 		struct rb_exact invert;
 
 		if (rb_inverts_at(inverts, point->chainage, &invert) &&
@@ -300,7 +288,7 @@ struct rb_cut_sheet *rb_cut_sheet(struct rb_arena *arena, struct rb_findings *fi
 				  const struct rb_inverts *inverts,
 				  const struct rb_spots *ground, rb_length board)
 {
-	struct work w = { arena, findings, of_ground, inverts->plan, NULL, { NULL, 0 } };
+	struct work w = { arena, findings, of_ground, inverts->plan, NULL };
 
 	if (!take_room(&w, inverts))
 		return NULL;

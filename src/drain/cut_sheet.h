@@ -15,6 +15,7 @@
 #define RB_DRAIN_CUT_SHEET_H
 
 #include "drain/grade_rods.h"
+#include "drain/ground.h"
 #include "level/spots.h"
 
 enum rb_ground_how {
@@ -47,6 +48,8 @@ struct rb_extreme {
 struct rb_cut_sheet {
 	const struct rb_inverts *inverts;
 	const struct rb_spots *ground; /* NULL: no ground book */
+	struct rb_ground along;        /* its shots that have a chainage or a station; of
+					* a place that was shot again, the last */
 	struct rb_cut *cut;            /* by station */
 	rb_length board;               /* above the invert; none without ground or hubs */
 	struct rb_extreme deepest;     /* of the trench, below the ground */

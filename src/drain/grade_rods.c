@@ -122,14 +122,14 @@ static rb_length to_step(rb_length a, enum rb_unit unit, enum side side)
 	return rb_length_of((whole + (side == UP && whole * step != nm)) * step);
 }
 
-/* The worst station, and the height of instrument from (up to) which all would do. */
+/* The worst station, and what height of instrument would do for all. */
 static void report(struct rb_findings *findings, const struct rb_grade_rods *rods,
-		   const struct worst *worst, enum rb_code code, rb_length serves)
+		   const struct worst *worst, enum rb_code code,
+		   struct rb_argument serves)
 {
 	const struct rb_plan *plan = rods->inverts->plan;
 	struct rb_place place = rb_in_file();
 	rb_length amount = rb_length_absolute(worst->reading);
-	enum side side = code == RB_CODE_GRADE_ABOVE_SIGHT ? UP : DOWN;
 
 	if (!worst->any)
 		return;
@@ -140,8 +140,23 @@ static void report(struct rb_findings *findings, const struct rb_grade_rods *rod
 			rb_text(place.point),
 			rb_text(rb_surface_name(worst->surface)),
 			rb_measure(to_step(amount, plan->unit, NEAREST), plan->unit),
-			rb_measure(to_step(serves, plan->unit, side), plan->unit),
+			serves,
 		});
+}
+
+/* None is named where none serves the whole line: the rod is too short for it. */
+static void report_all(struct rb_findings *findings, const struct rb_grade_rods *rods,
+		       const struct worst worst[])
+{
+	enum rb_unit unit = rods->inverts->plan->unit;
+	rb_length lowest = to_step(rods->lowest_hi, unit, UP);
+	rb_length highest = to_step(rods->highest_hi, unit, DOWN);
+	bool one_serves = rb_length_compare(lowest, highest) <= 0;
+
+	report(findings, rods, &worst[RB_GRADE_ABOVE_SIGHT], RB_CODE_GRADE_ABOVE_SIGHT,
+	       one_serves ? rb_measure(lowest, unit) : rb_nothing());
+	report(findings, rods, &worst[RB_BEYOND_ROD], RB_CODE_GRADE_BEYOND_ROD,
+	       one_serves ? rb_measure(highest, unit) : rb_nothing());
 }
 
 struct rb_grade_rods *rb_grade_rods(struct rb_arena *arena, struct rb_findings *findings,
@@ -162,9 +177,6 @@ struct rb_grade_rods *rb_grade_rods(struct rb_arena *arena, struct rb_findings *
 	rods->lowest_hi = rods->highest_hi = rb_length_none();
 	for (uint32_t i = 0; i < inverts->stations; i++)
 		set_station(rods, i, worst);
-	report(findings, rods, &worst[RB_GRADE_ABOVE_SIGHT], RB_CODE_GRADE_ABOVE_SIGHT,
-	       rods->lowest_hi);
-	report(findings, rods, &worst[RB_BEYOND_ROD], RB_CODE_GRADE_BEYOND_ROD,
-	       rods->highest_hi);
+	report_all(findings, rods, worst);
 	return rods;
 }

@@ -62,8 +62,8 @@ struct rb_grade_rods {
 };
 
 /* The grade rods of a line from a height of instrument.  Findings (warnings): grade rods
- * that are negative, or beyond the rod, with a height of instrument that would serve.
- * NULL if memory ran out. */
+ * that are negative, or beyond the rod, with a height of instrument that would serve
+ * every station, to what a crew reads, if there is one. NULL if memory ran out. */
 struct rb_grade_rods *rb_grade_rods(struct rb_arena *arena, struct rb_findings *findings,
 				    const struct rb_inverts *inverts, rb_length hi);
 

@@ -59,9 +59,9 @@ static void go_on(struct walk *w, uint32_t i)
  * comes in is no lower, because no step goes up, and is the next dam. */
 static void end(struct walk *w, uint32_t i)
 {
-	struct rb_pond *pond = &w->laid->pond[w->laid->ponds - 1];
-
 	if (w->is_wet) {
+		struct rb_pond *pond = &w->laid->pond[w->laid->ponds - 1];
+
 		pond->wet = rb_length_add(pond->wet, wet_part(w, i, i + 1));
 		pond->from = i;
 	}

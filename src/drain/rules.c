@@ -2,6 +2,7 @@
 /* rules.c - the form of a rules file, and the rule for a size. */
 #include "drain/rules.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "drain/cells.h"
@@ -124,32 +125,16 @@ static bool grow(struct reader *r)
 	return true;
 }
 
-/* Keep the rules by size; two of one size contradict. */
-static void insert(struct reader *r, struct rb_rule rule, struct rb_place place)
+static struct rb_place place_of(const struct reader *r, uint32_t line, enum column column)
 {
-	struct rb_rules *rules = r->rules;
-	uint32_t at = rules->rules;
-
-	while (at && by_size(rules->rule[at - 1].up_to, rule.up_to) > 0)
-		at--;
-	if (at && by_size(rules->rule[at - 1].up_to, rule.up_to) == 0) {
-		rb_findings_add(r->cells.findings, RB_CODE_RULE_SIZE_TWICE, place,
-				rb_line(rules->rule[at - 1].line), rb_nothing());
-		return;
-	}
-	memmove(rules->rule + at + 1, rules->rule + at,
-		(rules->rules - at) * sizeof *rules->rule);
-	rules->rule[at] = rule;
-	rules->rules++;
+	return rb_at(line, r->cell_of[column], NULL, column_name[column]);
 }
 
 static bool on_row(void *self, const struct rb_record *record)
 {
 	struct reader *r = self;
-	struct rb_place size = rb_at(record->line, r->cell_of[COLUMN_UP_TO], NULL,
-				     column_name[COLUMN_UP_TO]);
-	struct rb_place slope = rb_at(record->line, r->cell_of[COLUMN_MINIMUM], NULL,
-				      column_name[COLUMN_MINIMUM]);
+	struct rb_place size = place_of(r, record->line, COLUMN_UP_TO);
+	struct rb_place slope = place_of(r, record->line, COLUMN_MINIMUM);
 	struct rb_cell up_to = rb_sheet_cell(r->cell_of, COLUMN_UP_TO, record);
 	struct rb_cell minimum = rb_sheet_cell(r->cell_of, COLUMN_MINIMUM, record);
 	struct rb_rule rule = {
@@ -168,10 +153,37 @@ static bool on_row(void *self, const struct rb_record *record)
 	else if (rb_slope_given(rule.minimum) && rule.minimum.fall.nm <= 0)
 		rb_findings_add(r->cells.findings, RB_CODE_SLOPE_NOT_DOWN, slope,
 				rb_text(rb_cells_text(&r->cells, minimum)), rb_nothing());
+	if (!rb_cell_is_empty(up_to) && !rb_length_given(rule.up_to))
+		return true; /* the size was refused */
 	if (!grow(r))
 		return false;
-	insert(r, rule, size);
+	r->rules->rule[r->rules->rules++] = rule;
 	return true;
+}
+
+static int by_size_and_line(const void *a, const void *b)
+{
+	const struct rb_rule *x = a, *y = b;
+	int order = by_size(x->up_to, y->up_to);
+
+	return order ? order : (x->line > y->line) - (x->line < y->line);
+}
+
+/* Put the rules in order of size; two of one size contradict. */
+static void sort(const struct reader *r)
+{
+	struct rb_rules *rules = r->rules;
+
+	if (rules->rules)
+		qsort(rules->rule, rules->rules, sizeof *rules->rule, by_size_and_line);
+	for (uint32_t i = 1, first = 0; i < rules->rules; i++) {
+		if (by_size(rules->rule[first].up_to, rules->rule[i].up_to) != 0)
+			first = i;
+		else
+			rb_findings_add(r->cells.findings, RB_CODE_RULE_SIZE_TWICE,
+					place_of(r, rules->rule[i].line, COLUMN_UP_TO),
+					rb_line(rules->rule[first].line), rb_nothing());
+	}
 }
 
 struct rb_rules *rb_rules_read(struct rb_arena *arena, struct rb_findings *findings,
@@ -187,6 +199,7 @@ struct rb_rules *rb_rules_read(struct rb_arena *arena, struct rb_findings *findi
 	rules->file = findings->file;
 	if (!rb_sheet_read(arena, findings, &form, bytes, length, &reader))
 		return NULL;
+	sort(&r);
 	if (!rules->rules && rb_findings_allow_result(findings))
 		rb_findings_add(findings, RB_CODE_NO_RULES, rb_in_file(), rb_nothing(),
 				rb_nothing());
@@ -203,6 +216,13 @@ const struct rb_rule *rb_rules_find(const struct rb_rules *rules, rb_length size
 	return NULL;
 }
 
+/* A size that no tape has in inches is one in millimetres. */
+static struct rb_argument size_as_named(rb_length size)
+{
+	return rb_measure(size,
+			  size.nm % RB_SIXTYFOURTH == 0 ? RB_INCHES : RB_MILLIMETRES);
+}
+
 bool rb_minimum_by_rules(struct rb_findings *findings, const struct rb_rules *rules,
 			 rb_length size, struct rb_place place, struct rb_minimum *out)
 {
@@ -215,7 +235,7 @@ bool rb_minimum_by_rules(struct rb_findings *findings, const struct rb_rules *ru
 	out->rule = rb_rules_find(rules, size);
 	if (!out->rule) {
 		rb_findings_add(findings, RB_CODE_NO_RULE_FOR_SIZE, place,
-				rb_text(rules->name), rb_measure(size, RB_INCHES));
+				rb_text(rules->name), size_as_named(size));
 		return false;
 	}
 	out->slope = out->rule->minimum;

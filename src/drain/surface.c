@@ -28,6 +28,17 @@ rb_length rb_surface_above(const struct rb_plan *plan, enum rb_surface surface)
 					 : trench_bottom_above(plan);
 }
 
+static rb_length as_far_as_known(rb_length a)
+{
+	return rb_length_given(a) ? a : rb_length_of(0);
+}
+
+rb_length rb_trench_at_least(const struct rb_plan *plan)
+{
+	return rb_length_add(as_far_as_known(plan->pipe.wall),
+			     as_far_as_known(plan->bedding));
+}
+
 rb_length rb_surface_at(const struct rb_plan *plan, enum rb_surface surface,
 			struct rb_exact invert)
 {

@@ -21,6 +21,10 @@ const char *rb_surface_name(enum rb_surface surface);
  * or minus wall and bedding.  None where the plan does not say. */
 rb_length rb_surface_above(const struct rb_plan *plan, enum rb_surface surface);
 
+/* How far below the invert the trench goes, as far as the plan says: wall and bedding,
+ * and where one of them is not known it goes deeper than that. */
+rb_length rb_trench_at_least(const struct rb_plan *plan);
+
 /* The elevation of a surface over an exact invert, rounded once; or none. */
 rb_length rb_surface_at(const struct rb_plan *plan, enum rb_surface surface,
 			struct rb_exact invert);

@@ -36,9 +36,10 @@ uint32_t rb_hand_count(const struct rb_hand_check *check, enum rb_hand_state sta
 static void say_wrong(const struct rb_hand_walk *w, const struct rb_hand_cell *cell)
 {
 	const char *likely = rb_hand_cause_name(cell->cause);
+	enum rb_unit unit = rb_hand_unit(cell->column, w->book->unit);
 	const struct rb_argument argument[RB_ARGUMENTS] = {
-		rb_rod_reading(cell->written, w->book->unit),
-		rb_rod_reading(cell->follows, w->book->unit),
+		rb_rod_reading(cell->written, unit),
+		rb_rod_reading(cell->follows, unit),
 		likely ? rb_text(likely) : rb_nothing(),
 		rb_nothing(),
 	};

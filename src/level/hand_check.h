@@ -115,4 +115,16 @@ const char *rb_hand_step_name(enum rb_hand_step step);
 /* "foresight added instead of subtracted", ...; NULL for RB_CAUSE_UNKNOWN. */
 const char *rb_hand_cause_name(enum rb_hand_cause cause);
 
+/* Does a column hold lengths along the ground? */
+static inline bool rb_hand_is_run(enum rb_column column)
+{
+	return column == RB_BACKSIGHT_DISTANCE || column == RB_FORESIGHT_DISTANCE;
+}
+
+/* The unit of a column, where the readings have this one. */
+static inline enum rb_unit rb_hand_unit(enum rb_column column, enum rb_unit unit)
+{
+	return rb_hand_is_run(column) ? rb_unit_of_runs(unit) : unit;
+}
+
 #endif

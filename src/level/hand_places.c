@@ -12,11 +12,6 @@ static const enum rb_column sights[] = { RB_BACKSIGHT, RB_INTERMEDIATE, RB_FORES
 
 #define SIGHTS (sizeof sights / sizeof *sights)
 
-static bool is_run(enum rb_column column)
-{
-	return column == RB_BACKSIGHT_DISTANCE || column == RB_FORESIGHT_DISTANCE;
-}
-
 static rb_length finer(rb_length a, rb_length b)
 {
 	if (!rb_length_given(a) || (rb_length_given(b) && b.nm < a.nm))
@@ -56,7 +51,7 @@ static rb_length part_in_column(const struct rb_hand_walk *w, enum rb_column col
 {
 	int denominator = w->book->places[column].denominator;
 
-	if (is_run(column) || !denominator)
+	if (rb_hand_is_run(column) || !denominator)
 		return rb_length_none();
 	if (w->book->unit == RB_FEET_INCHES)
 		return finest_part(w, column);
@@ -115,7 +110,7 @@ rb_length rb_hand_step_of(const struct rb_hand_walk *w, enum rb_column column,
 		return fraction;
 	if (rb_length_given(decimal))
 		return decimal;
-	if (is_run(column))
+	if (rb_hand_is_run(column))
 		return rb_decimal_step(rb_unit_of_runs(w->book->unit), RUN_DECIMALS);
 	return rb_length_of(rb_rod_step(w->book->unit));
 }

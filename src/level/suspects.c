@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "level/rod.h"
 #include "level/slips.h"
 
 /* Of one kind in one section: beyond this a list names no place to look any more. */
@@ -20,20 +21,20 @@
  * reading could have (a tenth, a fraction).  Judgement of our own, no source.
  */
 static const struct kind {
-	const char *name;
+	const char *name, *metric; /* NULL: in a metric book the same */
 	int points;
 } kinds[RB_SLIPS] = {
 	/* clang-format off */
-	[RB_SLIP_EXCHANGED]  = { "digits exchanged", 80 },
-	[RB_SLIP_FOOT]       = { "a whole foot", 75 },
-	[RB_SLIP_TENTH]      = { "a tenth", 65 },
-	[RB_SLIP_INCHES]     = { "inches as decimal feet", 75 },
-	[RB_SLIP_SIGN]       = { "sign", 70 },
-	[RB_SLIP_COLUMNS]    = { "backsight and foresight exchanged", 90 },
-	[RB_SLIP_LOOK_ALIKE] = { "look-alike digit", 60 },
-	[RB_SLIP_FRACTION]   = { "fraction dropped", 60 },
-	[RB_SLIP_ROD]        = { "rod not fully extended", 0 },
-	[RB_SLIP_BENCHMARK]  = { "known elevation", 65 },
+	[RB_SLIP_EXCHANGED]  = { "digits exchanged", NULL, 80 },
+	[RB_SLIP_FOOT]       = { "a whole foot", "a whole metre or decimetre", 75 },
+	[RB_SLIP_TENTH]      = { "a tenth", "a centimetre", 65 },
+	[RB_SLIP_INCHES]     = { "inches as decimal feet", NULL, 75 },
+	[RB_SLIP_SIGN]       = { "sign", NULL, 70 },
+	[RB_SLIP_COLUMNS]    = { "backsight and foresight exchanged", NULL, 90 },
+	[RB_SLIP_LOOK_ALIKE] = { "look-alike digit", NULL, 60 },
+	[RB_SLIP_FRACTION]   = { "fraction dropped", NULL, 60 },
+	[RB_SLIP_ROD]        = { "rod not fully extended", NULL, 0 },
+	[RB_SLIP_BENCHMARK]  = { "known elevation", NULL, 65 },
 	/* clang-format on */
 };
 
@@ -42,9 +43,7 @@ static const struct kind {
 #define ROD_POINTS_A_SIGHT 15
 #define ROD_SIGHTS_COUNTED 4
 
-/* Above this a rod of two parts must be drawn out: a Philadelphia rod is 7.10 ft closed
- * (NAVEDTRA 14043).  What it may lack to its full length: judgement, no source. */
-#define HIGH_READING (7 * RB_FOOT)
+/* What a rod that is drawn out may lack to its full length: judgement, no source. */
 #define MOST_LACKING (RB_FOOT * 3 / 2)
 
 struct ranked {
@@ -65,9 +64,11 @@ struct hunt {
 	bool no_memory;
 };
 
-const char *rb_slip_name(enum rb_slip slip)
+const char *rb_slip_name(enum rb_slip slip, enum rb_unit unit)
 {
-	return kinds[slip].name;
+	bool metric = rb_unit_of_runs(unit) == RB_METRES;
+
+	return metric && kinds[slip].metric ? kinds[slip].metric : kinds[slip].name;
 }
 
 static bool make_room(struct hunt *h)
@@ -269,7 +270,7 @@ static void count_high(struct high_sights *high, const struct hunt *h, uint32_t 
 {
 	rb_length reading = rb_book_value(h->book, column, row);
 
-	if (rb_length_absolute(reading).nm <= HIGH_READING)
+	if (rb_length_absolute(reading).nm <= RB_CLOSED_ROD)
 		return;
 	high->net += reading.nm < 0 ? -effect : effect;
 	if (high->row && high->count && high->row[high->count - 1] == row)

@@ -48,7 +48,7 @@ struct rb_suspects {
 struct rb_suspects *rb_suspects(struct rb_arena *arena, struct rb_findings *findings,
 				const struct rb_sections *sections);
 
-/* "digits exchanged", "a whole foot", ...: the word for a slip, in JSON and text. */
-const char *rb_slip_name(enum rb_slip slip);
+/* "digits exchanged", "a whole foot", ...: the word for a slip, in a book of a unit. */
+const char *rb_slip_name(enum rb_slip slip, enum rb_unit unit);
 
 #endif

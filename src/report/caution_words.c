@@ -4,9 +4,6 @@
 
 #include "report/section_words.h"
 
-#define ROD_RULE                                                                         \
-	"29 CFR 1926.416(a)(1); for equipment 29 CFR 1926.1408; cited from memory"
-
 const char *rb_caution_name(enum rb_caution_kind kind)
 {
 	static const char *const names[] = {
@@ -21,7 +18,7 @@ const char *rb_caution_name(enum rb_caution_kind kind)
 
 const char *rb_caution_rule(const struct rb_caution *caution)
 {
-	return caution->kind == RB_CAUTION_ROD && !*caution->rule ? ROD_RULE
+	return caution->kind == RB_CAUTION_ROD && !*caution->rule ? RB_ROD_RULE
 								  : caution->rule;
 }
 

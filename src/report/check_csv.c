@@ -40,14 +40,16 @@ static void put_cell(struct rb_csv *csv, const struct rb_checked *checked,
 		     const struct rb_checked_book *at, const struct rb_hand_cell *cell)
 {
 	const struct rb_book *book = rb_checked_of(at);
+	struct rb_style style = at->style;
 
+	style.unit = rb_hand_unit(cell->column, style.unit);
 	rb_csv_text(csv, rb_title_file(book->file));
 	rb_csv_text(csv, book->key.student);
 	put_count(csv, rb_book_line(book, cell->row));
 	rb_csv_text(csv, rb_book_typed(book, cell->row));
 	rb_csv_text(csv, book->heading[cell->column]);
-	put_length(csv, cell->written, checked, at->style);
-	put_length(csv, cell->follows, checked, at->style);
+	put_length(csv, cell->written, checked, style);
+	put_length(csv, cell->follows, checked, style);
 	rb_csv_text(csv, rb_hand_cause_name(cell->cause));
 	rb_csv_end_row(csv);
 }

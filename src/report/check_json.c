@@ -12,15 +12,12 @@ struct writer {
 	const struct rb_checked *checked;
 	const struct rb_checked_book *at;
 	enum rb_unit unit;
-	int decimals;
 };
 
 static void choose_book(struct writer *w, size_t i)
 {
 	w->at = &w->checked->book[i];
 	w->unit = w->at->style.unit == RB_FEET_INCHES ? RB_FEET : w->at->style.unit;
-	w->decimals = w->checked->decimals < 0 ? rb_json_decimals(w->unit)
-					       : w->checked->decimals;
 }
 
 static void put_text(struct writer *w, const char *key, const char *text)
@@ -35,10 +32,14 @@ static void put_count(struct writer *w, const char *key, uint32_t count)
 	rb_json_count(&w->json, count);
 }
 
-static void put_length(struct writer *w, const char *key, rb_length value)
+static void put_length(struct writer *w, const char *key, rb_length value,
+		       enum rb_column column)
 {
+	enum rb_unit unit = rb_hand_unit(column, w->unit);
+	int asked = w->checked->decimals;
+
 	rb_json_key(&w->json, key);
-	rb_json_length(&w->json, value, w->unit, w->decimals);
+	rb_json_length(&w->json, value, unit, asked < 0 ? rb_json_decimals(unit) : asked);
 }
 
 /* The heading with underscores: "height_of_instrument". */
@@ -62,8 +63,8 @@ static void put_cell(struct writer *w, const struct rb_hand_cell *cell)
 	put_text(w, "point", rb_book_typed(book, cell->row));
 	put_column(w, book->heading[cell->column]);
 	if (cell->state == RB_HAND_WRONG)
-		put_length(w, "written", cell->written);
-	put_length(w, "follows", cell->follows);
+		put_length(w, "written", cell->written, cell->column);
+	put_length(w, "follows", cell->follows, cell->column);
 	if (cell->state == RB_HAND_WRONG)
 		put_text(w, "likely", rb_hand_cause_name(cell->cause));
 	rb_json_close(&w->json);

@@ -4,6 +4,7 @@
 
 #include <stdio.h>
 
+#include "report/legs_table.h"
 #include "report/phrase.h"
 #include "report/section_words.h"
 #include "report/steps.h"
@@ -49,6 +50,20 @@ static void put_title(struct writer *w)
 }
 
 /* -- one cell in words -- */
+
+/* Sight lengths in feet or metres, with their unit where all else is in another. */
+static struct rb_style style_of(const struct writer *w, enum rb_column column)
+{
+	struct rb_style runs = rb_runs_style(w->at->style.unit);
+	int decimals = w->book->places[column].decimals;
+
+	if (!rb_hand_is_run(column))
+		return w->at->style;
+	if (runs.decimals < decimals)
+		runs.decimals = decimals;
+	runs.marked = runs.unit != w->at->style.unit;
+	return runs;
+}
 
 static const char *name_of(const struct writer *w, const struct rb_hand_cell *cell)
 {
@@ -104,6 +119,8 @@ static void put_likely(struct writer *w, const struct rb_hand_cell *cell)
 
 static void put_first(struct writer *w, const struct rb_hand_cell *cell)
 {
+	struct rb_style style = style_of(w, cell->column);
+
 	rb_phrase_text(w->phrase, "First wrong: ");
 	put_place(w, cell);
 	rb_phrase_text(w->phrase, ".");
@@ -113,12 +130,11 @@ static void put_first(struct writer *w, const struct rb_hand_cell *cell)
 		put_working(w, cell);
 		add(w, RB_LINES);
 	}
-	rb_phrase_length(w->phrase, cell->written, w->at->style);
+	rb_phrase_length(w->phrase, cell->written, style);
 	rb_phrase_text(w->phrase, " is written, ");
-	rb_phrase_length(w->phrase, cell->follows, w->at->style);
+	rb_phrase_length(w->phrase, cell->follows, style);
 	rb_phrase_text(w->phrase, " comes out of what stands before it: ");
-	rb_phrase_off(w->phrase, rb_length_sub(cell->written, cell->follows),
-		      w->at->style);
+	rb_phrase_off(w->phrase, rb_length_sub(cell->written, cell->follows), style);
 	rb_phrase_text(w->phrase, ".");
 	if (cell->cause) {
 		rb_phrase_text(w->phrase, " Likely: ");
@@ -169,6 +185,7 @@ static const char *short_column(const struct writer *w, enum rb_column column)
 static void put_row(struct writer *w, struct rb_table *table,
 		    const struct rb_hand_cell *cell)
 {
+	struct rb_style style = style_of(w, cell->column);
 	char line[16], written[RB_LENGTH_TEXT], follows[RB_LENGTH_TEXT],
 		off[RB_LENGTH_TEXT];
 	const char *cells[COLUMNS] = {
@@ -178,12 +195,11 @@ static void put_row(struct writer *w, struct rb_table *table,
 	};
 
 	snprintf(line, sizeof line, "%u", rb_book_line(w->book, cell->row));
-	rb_length_format(written, cell->written, w->at->style);
-	rb_length_format(follows, cell->follows, w->at->style);
+	rb_length_format(written, cell->written, style);
+	rb_length_format(follows, cell->follows, style);
 	*off = '\0';
 	if (rb_length_given(cell->written))
-		rb_length_format(off, rb_length_sub(cell->written, cell->follows),
-				 w->at->style);
+		rb_length_format(off, rb_length_sub(cell->written, cell->follows), style);
 	rb_phrase_clear(w->phrase);
 	put_likely(w, cell);
 	cells[LIKELY] = w->phrase->text;

@@ -5,6 +5,7 @@
 
 #include "report/drain_parts.h"
 #include "report/elevations_words.h"
+#include "report/legs_table.h"
 #include "report/section_words.h"
 
 #define CELLS    10
@@ -144,7 +145,7 @@ static void add_ground(struct rb_drain_maker *m, struct rb_table *table, bool na
 }
 
 static void say_extreme(struct rb_drain_maker *m, const char *words,
-			const struct rb_extreme *extreme)
+			const struct rb_extreme *extreme, const char *at)
 {
 	if (!rb_length_given(extreme->value))
 		return;
@@ -152,7 +153,7 @@ static void say_extreme(struct rb_drain_maker *m, const char *words,
 	if (extreme->value.nm < 0)
 		rb_phrase_text(&m->phrase, "minus ");
 	rb_drain_say_both(m, extreme->value);
-	rb_phrase_text(&m->phrase, " at ");
+	rb_phrase_text(&m->phrase, at);
 	rb_phrase_words(&m->phrase, extreme->where);
 }
 
@@ -162,13 +163,11 @@ static void add_extremes(struct rb_drain_maker *m)
 
 	rb_elevations_words(&m->phrase, sheet->ground);
 	say_extreme(m, sheet->at_least ? " The trench is at least " : " Deepest trench ",
-		    &sheet->deepest);
-	if (rb_length_given(sheet->deepest.value))
-		rb_phrase_text(&m->phrase, sheet->at_least ? " deep" : "");
+		    &sheet->deepest, sheet->at_least ? " deep at " : " at ");
 	say_extreme(m,
 		    rb_length_given(sheet->deepest.value) ? "; least cover "
 							  : " Least cover ",
-		    &sheet->least_cover);
+		    &sheet->least_cover, " at ");
 	if (rb_length_given(sheet->deepest.value) ||
 	    rb_length_given(sheet->least_cover.value))
 		rb_phrase_text(&m->phrase, ".");
@@ -215,7 +214,7 @@ static struct rb_table *start_hubs(struct rb_drain_maker *m)
 
 static void add_hubs(struct rb_drain_maker *m, struct rb_table *table)
 {
-	struct rb_style runs = { rb_unit_of_runs(m->r->style.unit), 1, 1, false };
+	struct rb_style runs = rb_runs_style(m->r->style.unit);
 
 	for (uint32_t i = 0; i < m->r->inverts->stations; i++) {
 		const struct rb_cut *cut = &m->r->sheet->cut[i];

@@ -279,22 +279,22 @@ static rb_length inward(rb_length a, struct rb_style style, bool up)
 static void add_reach(struct rb_drain_maker *m)
 {
 	const struct rb_grade_rods *rods = m->r->rods;
+	rb_length lowest = inward(rods->lowest_hi, m->decimal, true);
+	rb_length highest = inward(rods->highest_hi, m->decimal, false);
 	bool out = rb_length_compare(rods->hi, rods->lowest_hi) < 0 ||
 		   rb_length_compare(rods->hi, rods->highest_hi) > 0;
 
 	if (!out)
 		return;
-	if (rb_length_compare(rods->lowest_hi, rods->highest_hi) > 0) {
+	if (rb_length_compare(lowest, highest) > 0) {
 		rb_phrase_text(&m->phrase,
-			       "No single HI reaches every station: the line falls "
-			       "further than the rod is long. Set up more than once.");
+			       "No single HI reaches every station: the rod is too short "
+			       "for the whole line. Set up more than once.");
 	} else {
 		rb_phrase_text(&m->phrase, "Every station is in reach from an HI of ");
-		rb_phrase_length(&m->phrase, inward(rods->lowest_hi, m->decimal, true),
-				 m->decimal);
+		rb_phrase_length(&m->phrase, lowest, m->decimal);
 		rb_phrase_text(&m->phrase, " to ");
-		rb_phrase_length(&m->phrase, inward(rods->highest_hi, m->decimal, false),
-				 m->decimal);
+		rb_phrase_length(&m->phrase, highest, m->decimal);
 		rb_phrase_text(&m->phrase, ".");
 	}
 	if (rb_length_compare(rods->hi, rods->lowest_hi) < 0)

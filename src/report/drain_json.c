@@ -244,7 +244,7 @@ static void put_cautions(struct writer *w)
 		const struct rb_caution *caution = &cautions->item[i];
 
 		rb_phrase_clear(&w->phrase);
-		rb_caution_words(&w->phrase, caution, w->r->style);
+		rb_caution_words(&w->phrase, caution, rb_drain_decimal_style(w->r));
 		rb_json_open_line(&w->json, '{');
 		put_text(w, "rule", rb_caution_rule(caution));
 		put_text(w, "where", caution->where);

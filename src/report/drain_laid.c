@@ -173,7 +173,9 @@ static void say_shots(struct rb_drain_maker *m)
 			       "GRADE NOT JUDGED: the plan gives no grade tolerance.");
 		return;
 	}
-	rb_phrase_text(&m->phrase, out ? "LAID OUT OF GRADE: " : "LAID TO GRADE: all ");
+	rb_phrase_text(&m->phrase, out ? "LAID OUT OF GRADE: " : "LAID TO GRADE: ");
+	if (!out && laid->shots > 1)
+		rb_phrase_text(&m->phrase, "all ");
 	rb_phrase_number(&m->phrase, out ? out : laid->shots);
 	if (out) {
 		rb_phrase_text(&m->phrase, " of ");

@@ -2,64 +2,23 @@
 /* drain_lines.c - shots between the stations, from left to right. */
 #include "report/drain_lines.h"
 
-#include "drain/ground.h"
 #include "report/section_words.h"
 
 /* -- the ground -- */
 
-static rb_length run_of(const struct rb_drain_lines *l, rb_length chainage)
+/* A shot on the ground, counted from left to right. */
+static struct rb_profile_spot shot_at(const struct rb_drain_lines *l, uint32_t shot)
 {
-	const struct rb_station *station = l->r->inverts->station;
-	bool backward =
-		station[l->r->inverts->stations - 1].chainage.nm < station[0].chainage.nm;
-	rb_length run = rb_length_sub(chainage, station[0].chainage);
+	const struct rb_station *first = l->r->inverts->station;
+	const struct rb_station *last = first + l->r->inverts->stations - 1;
+	const struct rb_ground *along = &l->r->sheet->along;
+	bool backward = last->chainage.nm < first->chainage.nm;
+	const struct rb_ground_point *point =
+		&along->point[backward ? along->points - 1 - shot : shot];
+	rb_length run = rb_length_sub(point->chainage, first->chainage);
 
-	return backward ? rb_length_negate(run) : run;
-}
-
-/* The shots on the ground by chainage. */
-static bool gather(const struct rb_drain_lines *l, struct rb_ground *ground)
-{
-	const struct rb_spots *spots = l->r->sheet->ground;
-
-	ground->points = 0;
-	ground->point = rb_arena_take(l->profile->arena, (size_t)spots->count + 1,
-				      sizeof *ground->point);
-	for (uint32_t i = 0; ground->point && i < spots->count; i++) {
-		const struct rb_spot *spot = &spots->spot[i];
-
-		if (rb_length_given(spot->chainage) && rb_is_ground(spot))
-			ground->point[ground->points++] =
-				(struct rb_ground_point){ spot->name, spot->chainage,
-							  spot->elevation, spot->row };
-	}
-	return ground->point;
-}
-
-bool rb_drain_lines_init(struct rb_drain_lines *l)
-{
-	struct rb_ground ground;
-
-	if (!l->r->sheet->ground)
-		return true;
-	if (!gather(l, &ground))
-		return false;
-	l->ground = rb_arena_take(l->profile->arena, (size_t)ground.points + 1,
-				  sizeof *l->ground);
-	if (!l->ground)
-		return false;
-	rb_ground_sort(&ground);
-	l->grounds = ground.points;
-	for (uint32_t i = 0; i < ground.points; i++) {
-		rb_length run = run_of(l, ground.point[i].chainage);
-		bool backward = ground.points > 1 &&
-				run_of(l, ground.point[ground.points - 1].chainage).nm <
-					run_of(l, ground.point[0].chainage).nm;
-
-		l->ground[backward ? ground.points - 1 - i : i] =
-			(struct rb_profile_spot){ run, ground.point[i].elevation, 0 };
-	}
-	return true;
+	return (struct rb_profile_spot){ backward ? rb_length_negate(run) : run,
+					 point->elevation, 0 };
 }
 
 static struct rb_profile_spot middle_of(struct rb_profile_spot a,
@@ -91,8 +50,8 @@ void rb_drain_ground_line(struct rb_drain_lines *l, uint32_t station)
 	struct rb_profile_spot at = ground_at(l, station);
 	struct rb_profile_spot end = ground_at(l, station + 1);
 
-	for (; l->next_ground < l->grounds; l->next_ground++) {
-		struct rb_profile_spot shot = l->ground[l->next_ground];
+	for (; l->next_ground < l->r->sheet->along.points; l->next_ground++) {
+		struct rb_profile_spot shot = shot_at(l, l->next_ground);
 
 		if (shot.along.nm >= end.along.nm)
 			break;

@@ -15,16 +15,11 @@
 struct rb_drain_lines {
 	const struct rb_drain_result *r;
 	struct rb_profile *profile;
-	struct rb_phrase *phrase;       /* empty, and left so */
-	struct rb_style style;          /* of what is off, in decimals */
-	struct rb_profile_spot *ground; /* shots with chainage, by run */
-	uint32_t grounds, next_ground;
-	uint32_t next_laid, next_leg, next_pond;
+	struct rb_phrase *phrase; /* empty, and left so */
+	struct rb_style style;    /* of what is off, in decimals */
+	uint32_t next_ground, next_laid, next_leg, next_pond;
 	bool ground_named, laid_named;
 };
-
-/* Gather the shots on the ground; false if there is no memory. */
-bool rb_drain_lines_init(struct rb_drain_lines *lines);
 
 /* Draw the ground from a station to the next downstream. */
 void rb_drain_ground_line(struct rb_drain_lines *lines, uint32_t station);

@@ -22,22 +22,15 @@ void rb_drain_add(struct rb_drain_maker *m, enum rb_block_kind kind)
 	rb_phrase_clear(&m->phrase);
 }
 
-static bool reads_as_nothing(rb_length a, struct rb_style style)
-{
-	return a.nm && !rb_length_as_shown(a, style).nm;
-}
-
 void rb_drain_say_both(struct rb_drain_maker *m, rb_length a)
 {
-	char text[RB_LENGTH_TEXT];
+	struct rb_style style;
 
 	a = rb_length_absolute(a);
-	if (reads_as_nothing(a, m->decimal)) {
-		rb_shown(text, a, m->decimal.unit);
-		rb_phrase_text(&m->phrase, text);
+	style = rb_shown_style(a, m->decimal);
+	rb_phrase_marked(&m->phrase, a, style);
+	if (style.decimals > m->decimal.decimals)
 		return;
-	}
-	rb_phrase_marked(&m->phrase, a, m->decimal);
 	rb_phrase_text(&m->phrase, " (");
 	rb_phrase_length(&m->phrase, a, m->inches);
 	rb_phrase_text(&m->phrase, ")");
@@ -196,9 +189,7 @@ bool rb_drain_maker_init(struct rb_drain_maker *m, struct rb_arena *arena,
 {
 	*m = (struct rb_drain_maker){ .r = r, .page = rb_page_new(arena) };
 	rb_phrase_init(&m->phrase, arena);
-	m->decimal = r->style;
-	if (r->style.unit == RB_FEET_INCHES)
-		m->decimal = (struct rb_style){ RB_FEET, 2, 16, false };
+	m->decimal = rb_drain_decimal_style(r);
 	m->inches = (struct rb_style){ RB_FEET_INCHES, 0, r->fraction, false };
 	return m->page && !m->phrase.out_of_memory;
 }

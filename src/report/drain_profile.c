@@ -240,7 +240,7 @@ static bool start(struct maker *m, struct rb_arena *arena)
 					    .profile = m->profile,
 					    .phrase = &m->page.phrase,
 					    .style = m->page.decimal };
-	return rb_drain_lines_init(&m->lines);
+	return true;
 }
 
 struct rb_profile *rb_drain_profile(struct rb_arena *arena,

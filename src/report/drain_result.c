@@ -41,6 +41,13 @@ rb_length rb_drain_invert_in(const struct rb_drain_result *r, uint32_t station)
 	return rb_exact_round(r->inverts->station[station].in);
 }
 
+struct rb_style rb_drain_decimal_style(const struct rb_drain_result *r)
+{
+	const struct rb_style feet = { RB_FEET, 2, 16, false };
+
+	return r->style.unit == RB_FEET_INCHES ? feet : r->style;
+}
+
 struct rb_conduit rb_drain_conduit(const struct rb_drain_result *r,
 				   const struct rb_leg *leg)
 {

@@ -28,8 +28,6 @@ struct rb_drain_result {
 	struct rb_sighted_benchmark benchmark[2]; /* the second checks the first */
 	const struct rb_laid *laid;
 	const struct rb_cautions *cautions;
-	bool use_anyway; /* a book that does not close was used, because it was asked for
-			  */
 	struct rb_style style;
 	int fraction; /* of an inch, of what the crew sets: 8 unless asked otherwise */
 	int decimals; /* of JSON and CSV; -1: rb_json_decimals() */
@@ -49,6 +47,9 @@ rb_length rb_drain_invert_in(const struct rb_drain_result *r, uint32_t station);
  * known, or the leg does not fall. */
 struct rb_conduit rb_drain_conduit(const struct rb_drain_result *r,
 				   const struct rb_leg *leg);
+
+/* The style of what a crew sets: decimals, whatever the unit. */
+struct rb_style rb_drain_decimal_style(const struct rb_drain_result *r);
 
 /* Does a book that was used miss its tolerance?  False for NULL. */
 static inline bool rb_drain_is_beyond(const struct rb_spots *spots)

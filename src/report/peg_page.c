@@ -2,8 +2,10 @@
 /* peg_page.c - the test, the error, the limits, and what it does to a book. */
 #include "report/peg.h"
 
+#include "report/legs_table.h"
 #include "report/phrase.h"
 #include "report/section_words.h"
+#include "report/shown.h"
 #include "report/steps.h"
 #include "report/titles.h"
 
@@ -35,7 +37,9 @@ static enum rb_align aligned(struct rb_style style)
 
 static struct rb_style run_style(struct rb_style style)
 {
-	return (struct rb_style){ rb_unit_of_runs(style.unit), 1, 16, true };
+	style = rb_runs_style(style.unit);
+	style.marked = true;
+	return style;
 }
 
 static void put_title(struct writer *w)
@@ -206,8 +210,9 @@ static void put_section(struct writer *w, struct rb_table *table, uint32_t i)
 	rb_length_format(back, section->backsight_length, runs);
 	rb_length_format(fore, section->foresight_length, runs);
 	rb_length_format(difference, effect->difference[i], runs);
-	rb_length_format(lift, effect->lift[i], style);
-	rb_length_format(misclosure, section->misclosure, style);
+	rb_length_format(lift, effect->lift[i], rb_shown_style(effect->lift[i], style));
+	rb_length_format(misclosure, section->misclosure,
+			 rb_shown_style(section->misclosure, style));
 	rb_table_add(table, RB_ROW,
 		     (const char *[]){ w->phrase.text, back, fore, difference, lift,
 				       misclosure });

@@ -134,7 +134,7 @@ static void put_suspect(struct writer *w, const struct rb_suspect *s)
 	put_column(w, s);
 	put(w, "reading", s->reading);
 	put(w, "maybe", s->maybe);
-	put_text(w, "slip", rb_slip_name(s->slip));
+	put_text(w, "slip", rb_slip_name(s->slip, rb_reduction_book(w->r)->unit));
 	put(w, "left", s->left);
 	if (s->row_count) {
 		rb_json_key(&w->json, "lines");

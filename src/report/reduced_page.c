@@ -2,6 +2,8 @@
 /* reduced_page.c - the title, the words and the verdicts of a reduced book. */
 #include "report/reduced_page.h"
 
+#include "level/rod.h"
+#include "report/caution_words.h"
 #include "report/phrase.h"
 #include "report/reduced_table.h"
 #include "report/section_words.h"
@@ -93,16 +95,13 @@ static void add_spurs(struct rb_page *page, struct rb_phrase *phrase,
 
 /* -- caution -- */
 
-/* From here on a rod of two parts is drawn out: a Philadelphia rod is 7.10 ft closed
- * (NAVEDTRA 14043). */
-#define EXTENDED (7 * RB_FOOT)
-
 static bool is_extended(const struct rb_book *book, uint32_t row)
 {
 	for (int c = RB_BACKSIGHT; c <= RB_FORESIGHT; c++) {
 		rb_length reading = rb_book_sight(book, (enum rb_column)c, row);
 
-		if (rb_length_given(reading) && rb_length_absolute(reading).nm > EXTENDED)
+		if (rb_length_given(reading) &&
+		    rb_length_absolute(reading).nm > RB_CLOSED_ROD)
 			return true;
 	}
 	return false;
@@ -153,9 +152,7 @@ static void add_caution(struct rb_page *page, struct rb_phrase *phrase,
 	rb_phrase_text(phrase,
 		       "): before it goes up, look up for overhead lines, and keep "
 		       "it clear of them.");
-	rb_page_add(
-		page, RB_CAUTION, phrase->text,
-		"29 CFR 1926.416(a)(1); for equipment 29 CFR 1926.1408; cited from memory");
+	rb_page_add(page, RB_CAUTION, phrase->text, RB_ROD_RULE);
 }
 
 struct rb_page *rb_reduced_page(struct rb_arena *arena, const struct rb_reduction *r)

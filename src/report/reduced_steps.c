@@ -2,6 +2,7 @@
 /* reduced_steps.c - what was added to what, and taken from what. */
 #include "report/reduced_steps.h"
 
+#include "report/legs_table.h"
 #include "report/phrase.h"
 #include "report/reduced_table.h"
 #include "report/section_words.h"
@@ -31,10 +32,15 @@ static void begin(struct teller *t, const char *what)
 	text(t, " = ");
 }
 
+static void number_in(struct teller *t, rb_length a, struct rb_style style)
+{
+	if (!rb_steps_number(t->phrase, a, style))
+		text(t, " (rounded)");
+}
+
 static void number(struct teller *t, rb_length a)
 {
-	if (!rb_steps_number(t->phrase, a, t->style))
-		text(t, " (rounded)");
+	number_in(t, a, t->style);
 }
 
 /* A number that came of a share: one place more, and false where that rounds it. */
@@ -110,14 +116,15 @@ static void tell_share(struct teller *t, uint32_t setup)
 {
 	const struct rb_sections *sections = rb_reduction_sections(t->r);
 	const struct rb_section *s = &sections->section[sections->of_setup[setup]];
-	struct rb_style runs = { rb_unit_of_runs(t->style.unit), 1, 1, true };
+	struct rb_style runs = rb_runs_style(t->style.unit);
 
+	runs.marked = true;
 	number(t, rb_length_negate(s->misclosure));
 	if (sections->adjust == RB_BY_DISTANCE && t->so_far) {
 		text(t, " x ");
-		rb_phrase_length(t->phrase, t->so_far[setup], runs);
+		number_in(t, t->so_far[setup], runs);
 		text(t, " / ");
-		rb_phrase_length(t->phrase, s->length, runs);
+		number_in(t, s->length, runs);
 	} else {
 		text(t, " x ");
 		rb_phrase_number(t->phrase, t->reduced->setup[setup].depth);

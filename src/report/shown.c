@@ -53,9 +53,13 @@ struct rb_style rb_shown_style(rb_length a, struct rb_style style)
 {
 	if (!rb_length_given(a) || !vanishes(a, style))
 		return style;
-	if (style.unit == RB_FEET_INCHES)
+	if (style.unit == RB_FEET_INCHES) {
 		style.fraction = 64;
-	while (style.unit != RB_FEET_INCHES && style.decimals < 9 && vanishes(a, style))
+		if (!vanishes(a, style))
+			return style;
+		style = (struct rb_style){ RB_FEET, 4, 64, true };
+	}
+	while (style.decimals < 9 && vanishes(a, style))
 		style.decimals++;
 	return style;
 }

@@ -22,7 +22,8 @@ int rb_shown_fraction(rb_length a);
 void rb_shown(char buf[static RB_LENGTH_TEXT], rb_length a, enum rb_unit unit);
 
 /* The style, with as many more places as it takes so that a length which is not nothing
- * is not shown as nothing: 0.0033 ft and not 0.00 ft. */
+ * is not shown as nothing: 0.0033 ft and not 0.00 ft.  Feet-inches of which 64ths say
+ * nothing become feet, with their unit. */
 struct rb_style rb_shown_style(rb_length a, struct rb_style style);
 
 /*

@@ -28,48 +28,23 @@ struct listing {
 	struct rb_phrase *phrase;
 	const struct rb_reduction *r;
 	const struct rb_suspect *item;
-	uint32_t count;
+	uint32_t count, of_kind[RB_SLIPS];
 	struct rb_phrase left;
 };
 
-static const char *slip_words(enum rb_slip slip)
+/* In words of the page's own where there is room for more, or less. */
+static const char *slip_words(const struct listing *l, enum rb_slip slip)
 {
 	static const char *const words[RB_SLIPS] = {
-		[RB_SLIP_EXCHANGED] = "digits exchanged",
-		[RB_SLIP_FOOT] = "a whole foot",
-		[RB_SLIP_TENTH] = "a tenth",
-		[RB_SLIP_INCHES] = "inches as decimal feet",
 		[RB_SLIP_SIGN] = "sign, or inverted rod",
 		[RB_SLIP_COLUMNS] = "BS and FS exchanged",
-		[RB_SLIP_LOOK_ALIKE] = "look-alike digit",
 		[RB_SLIP_FRACTION] = "a fraction dropped",
 		[RB_SLIP_ROD] = "rod not fully extended, on every high reading",
 		[RB_SLIP_BENCHMARK] = "the elevation itself",
 	};
 
-	return words[slip];
-}
-
-/* A whole unit is a foot only where the book is in feet. */
-static void put_slip(struct rb_phrase *phrase, enum rb_slip slip, enum rb_unit unit)
-{
-	bool metric = unit == RB_METRES || unit == RB_MILLIMETRES;
-
-	if (slip == RB_SLIP_FOOT && metric)
-		rb_phrase_text(phrase, "a whole metre or decimetre");
-	else if (slip == RB_SLIP_TENTH && metric)
-		rb_phrase_text(phrase, "a centimetre");
-	else
-		rb_phrase_text(phrase, slip_words(slip));
-}
-
-static uint32_t count_of(const struct listing *l, enum rb_slip slip)
-{
-	uint32_t count = 0;
-
-	for (uint32_t i = 0; i < l->count; i++)
-		count += l->item[i].slip == slip;
-	return count;
+	return words[slip] ? words[slip]
+			   : rb_slip_name(slip, rb_reduction_book(l->r)->unit);
 }
 
 static struct rb_style exact_style(rb_length a, struct rb_style style)
@@ -109,7 +84,7 @@ static void add_single(struct listing *l, const struct rb_suspect *s)
 	rb_phrase_clear(left);
 	rb_phrase_off(left, s->left, l->r->style);
 	rb_phrase_clear(l->phrase);
-	put_slip(l->phrase, s->slip, book->unit);
+	rb_phrase_text(l->phrase, slip_words(l, s->slip));
 	rb_table_add(l->table, RB_ROW,
 		     (const char *[COLUMNS]){ line, book->heading[s->column], reading,
 					      maybe, left->text, l->phrase->text });
@@ -185,7 +160,7 @@ static void add_together(struct listing *l, const struct rb_suspect *first)
 	rb_phrase_clear(left);
 	rb_phrase_off(left, first->left, l->r->style);
 	rb_phrase_clear(l->phrase);
-	put_slip(l->phrase, first->slip, rb_reduction_book(l->r)->unit);
+	rb_phrase_text(l->phrase, slip_words(l, first->slip));
 	if (first->slip == RB_SLIP_ROD)
 		put_rows(l, first);
 	else
@@ -203,7 +178,7 @@ static void add_suspects(struct listing *l)
 	bool listed[RB_SLIPS] = { false };
 
 	for (const struct rb_suspect *s = l->item; s < l->item + l->count; s++) {
-		bool together = s->slip == RB_SLIP_ROD || count_of(l, s->slip) > SINGLY;
+		bool together = s->slip == RB_SLIP_ROD || l->of_kind[s->slip] > SINGLY;
 
 		if (together && listed[s->slip])
 			continue;
@@ -224,7 +199,7 @@ static void find_section(struct listing *l, uint32_t section)
 
 	l->item = all->item + first;
 	while (first + l->count < all->count && l->item[l->count].section == section)
-		l->count++;
+		l->of_kind[l->item[l->count++].slip]++;
 }
 
 static const char last_words[] =

@@ -385,10 +385,26 @@ static void the_last_shot_counts(void **state)
 	job_end(&s.job);
 }
 
+/* Bedding alone: the trench goes at least as far below the invert. */
+static void bedding_deepens_a_trench(void **state)
+{
+	struct sheet s =
+		sheet_of("bedding,6 in\noutlet,last\nslope,1%\n"
+			 "point,chainage,invert\nA,0+00,95.00\nB,0+50,\n",
+			 BOOK "BM,,100.00,4.00,,,\nA,0+00,,,4.00,,ground\n", NONE);
+
+	(void)state;
+	assert_non_null(s.sheet);
+	assert_true(s.sheet->at_least);
+	assert_int_equal(s.sheet->deepest.value.nm, FT(5, 5000).nm);
+	job_end(&s.job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(cuts_and_covers),
+		cmocka_unit_test(bedding_deepens_a_trench),
 		cmocka_unit_test(ground_between_shots_is_a_straight_line),
 		cmocka_unit_test(a_named_shot_stands_on_the_line),
 		cmocka_unit_test(a_benchmark_on_the_ground),

@@ -208,6 +208,43 @@ static void whole_steps_below_zero(void **state)
 	job_end(&job);
 }
 
+/* A height of instrument is named only where it serves every station, in the hundredths
+ * that are read: at 10.01 ft the line falls all but as far as the rod is long. */
+static void none_is_named_where_none_serves(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *rod; int64_t hi; enum rb_code code; bool named; } cases[] = {
+		{ "5",      104, RB_CODE_GRADE_BEYOND_ROD,  false },
+		{ "5",       95, RB_CODE_GRADE_ABOVE_SIGHT, false },
+		{ "10.001", 104, RB_CODE_GRADE_BEYOND_ROD,  false },
+		{ "10.001",  95, RB_CODE_GRADE_ABOVE_SIGHT, false },
+		{ "10.02",  104, RB_CODE_GRADE_BEYOND_ROD,  true },
+		{ "10.02",   95, RB_CODE_GRADE_ABOVE_SIGHT, true },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct job job = job_new();
+		const struct rb_finding *f;
+		char text[300];
+
+		snprintf(text, sizeof text, "rod,%s ft\n%s", cases[i].rod,
+			 "outlet,last\nslope,10%\npoint,chainage,invert\n"
+			 "A,0,100.0005\nB,100,\n");
+		job_read(&job, text, NONE);
+		rb_grade_rods(job.arena, &job.findings, job.inverts, FT(cases[i].hi, 0));
+		f = job_finding(&job.findings, cases[i].code);
+		if (!f || (f->argument[3].kind != RB_NOTHING) != cases[i].named) {
+			print_error("row %zu\n", i);
+			wrong++;
+		}
+		job_end(&job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 static void a_second_benchmark_checks(void **state)
 {
 	struct rb_todays_hi today =
@@ -291,6 +328,7 @@ int main(void)
 		cmocka_unit_test(steps_below_zero),
 		cmocka_unit_test(whole_steps_below_zero),
 		cmocka_unit_test(the_exact_rod_decides),
+		cmocka_unit_test(none_is_named_where_none_serves),
 		cmocka_unit_test(a_second_benchmark_checks),
 		cmocka_unit_test(two_benchmarks_agree_within_the_grade_tolerance),
 		cmocka_unit_test(one_benchmark_is_not_judged),

@@ -55,6 +55,7 @@ static void speaks_only_of_its_sizes(void **state)
 		read_text(&job, "rule,Sewers\nsmallest size,8 in\n"
 				"size up to,minimum slope\n8 in,0.4%\n10 in,0.28%\n");
 	struct rb_minimum minimum;
+	const struct rb_finding *f;
 
 	(void)state;
 	assert_non_null(rules);
@@ -63,7 +64,9 @@ static void speaks_only_of_its_sizes(void **state)
 	assert_null(rb_rules_find(rules, IN(24)));
 	assert_false(rb_minimum_by_rules(&job.findings, rules, IN(12), rb_in_file(),
 					 &minimum));
-	assert_true(job_found(&job.findings, RB_CODE_NO_RULE_FOR_SIZE));
+	f = job_finding(&job.findings, RB_CODE_NO_RULE_FOR_SIZE);
+	assert_non_null(f);
+	assert_int_equal(f->argument[1].unit, RB_INCHES);
 	assert_false(
 		rb_minimum_by_rules(&job.findings, rules, NONE, rb_in_file(), &minimum));
 	assert_true(job_found(&job.findings, RB_CODE_SIZE_NEEDED));
@@ -162,6 +165,28 @@ static void faults_name_their_cell(void **state)
 		job_end(&job);
 	}
 	assert_int_equal(wrong, 0);
+}
+
+/* Of many rules for one size each but the first is told, with the line of the first; a
+ * size that was refused is none. */
+static void each_rule_for_one_size_names_the_first(void **state)
+{
+	struct job job = job_new();
+	uint32_t line = 6;
+
+	(void)state;
+	assert_null(read_text(&job, HEAD "4 in,1:48,\n3 in,1:48,\n100 mm,1:96,\n"
+					 "4 in,1:48,\nbig,1:48,\nhuge,1:48,\n"));
+	assert_int_equal(job.findings.of_code[RB_CODE_RULE_SIZE_TWICE], 2);
+	for (size_t i = 0; i < job.findings.count; i++) {
+		const struct rb_finding *f = job.findings.item[i];
+
+		if (f->code != RB_CODE_RULE_SIZE_TWICE)
+			continue;
+		assert_int_equal(f->place.line, line++);
+		assert_int_equal(f->argument[0].count, 4);
+	}
+	job_end(&job);
 }
 
 static void nameless_rules_are_noted(void **state)
@@ -289,6 +314,25 @@ static void samples_give_the_published_slopes(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* 100 mm is no 3.9370". */
+static void a_size_in_millimetres_is_named_so(void **state)
+{
+	struct job job = job_new();
+	struct rb_rules *rules =
+		read_text(&job, "rule,Drains\nsize up to,minimum slope\n75 mm,2%\n");
+	const struct rb_finding *f;
+	struct rb_minimum minimum;
+
+	(void)state;
+	assert_false(rb_minimum_by_rules(&job.findings, rules,
+					 rb_length_of(100 * RB_MILLIMETRE), rb_in_file(),
+					 &minimum));
+	f = job_finding(&job.findings, RB_CODE_NO_RULE_FOR_SIZE);
+	assert_non_null(f);
+	assert_int_equal(f->argument[1].unit, RB_MILLIMETRES);
+	job_end(&job);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -298,10 +342,12 @@ int main(void)
 		cmocka_unit_test(long_files_are_whole),
 		cmocka_unit_test(rows_of_remarks_are_passed_over),
 		cmocka_unit_test(faults_name_their_cell),
+		cmocka_unit_test(each_rule_for_one_size_names_the_first),
 		cmocka_unit_test(nameless_rules_are_noted),
 		cmocka_unit_test(the_slope_may_stand_first),
 		cmocka_unit_test(semicolons_have_decimal_commas),
 		cmocka_unit_test(samples_give_the_published_slopes),
+		cmocka_unit_test(a_size_in_millimetres_is_named_so),
 	};
 
 	return cmocka_run_group_tests_name("rules", tests, NULL, NULL);

@@ -66,9 +66,32 @@ static void what_is_wanted_is_named(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* Below the invert lie the wall and the bedding, whichever is known. */
+static void the_trench_is_as_deep_as_is_known(void **state)
+{
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		const struct rb_plan plan = { .pipe = { .wall = sixteenths(
+								cases[i].wall) },
+					      .bedding = sixteenths(cases[i].bedding) };
+		int least = cases[i].wall + cases[i].bedding;
+
+		if (rb_trench_at_least(&plan).nm == least * (RB_INCH / 16))
+			continue;
+		print_error("row %zu\n", i);
+		wrong++;
+	}
+	assert_int_equal(wrong, 0);
+}
+
 int main(void)
 {
-	const struct CMUnitTest tests[] = { cmocka_unit_test(what_is_wanted_is_named) };
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(what_is_wanted_is_named),
+		cmocka_unit_test(the_trench_is_as_deep_as_is_known),
+	};
 
 	return cmocka_run_group_tests_name("surface", tests, NULL, NULL);
 }

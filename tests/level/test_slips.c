@@ -153,7 +153,7 @@ static void each_kind_offers_its_own(void **state)
 		list_slips(&l, cases[i].unit, cases[i].cell, "5 ft");
 		if (strcmp(l.text, cases[i].maybe) != 0) {
 			print_error("%s %s, %s: %s\n", cases[i].cell, cases[i].unit,
-				    rb_slip_name(cases[i].slip), l.text);
+				    rb_slip_name(cases[i].slip, RB_FEET), l.text);
 			wrong++;
 		}
 	}

@@ -185,7 +185,8 @@ static void planted_slips_are_found(void **state)
 			       p->maybe);
 		if (!stands_as_wanted(rank, p->rank)) {
 			print_error("row %zu, %s: rank %d of %u\n", i,
-				    rb_slip_name(p->slip), rank, h.suspects->count);
+				    rb_slip_name(p->slip, RB_FEET), rank,
+				    h.suspects->count);
 			wrong++;
 		}
 		rb_arena_free(h.arena);

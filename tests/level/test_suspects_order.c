@@ -136,8 +136,8 @@ static void likelier_kinds_may_leave_more(void **state)
 
 		if (!exact || !nearly || (exact < nearly) != cases[i].exact_first) {
 			print_error("row %zu: %s %u, %s %u of %u\n", i,
-				    rb_slip_name(cases[i].exact.slip), exact,
-				    rb_slip_name(cases[i].nearly.slip), nearly,
+				    rb_slip_name(cases[i].exact.slip, RB_FEET), exact,
+				    rb_slip_name(cases[i].nearly.slip, RB_FEET), nearly,
 				    list->count);
 			wrong++;
 		}

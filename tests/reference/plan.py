@@ -300,8 +300,7 @@ class Plan:
 
     def lowest(self):
         """The lowest that is known of the trench, from the invert down."""
-        bottom = self.above_invert("trench bottom")
-        return (self.wall or 0) if bottom is None else -bottom
+        return (self.wall or 0) + (self.bedding or 0)
 
     def with_interval(self, interval):
         """The stations and, between them, what stands at whole multiples of a length."""

@@ -53,6 +53,19 @@ static void a_small_depth_is_told(void **state)
 	lacks(&barely, "0.00 ft (");
 }
 
+/* Three millionths of a millimetre, too. */
+static void a_hair_is_told(void **state)
+{
+	const struct drain_text hair = {
+		"outlet,last\npoint,chainage,invert,slope\nA,0,100.00,1:333\nB,100,,\n",
+		.hi = NONE,
+		.minimum = { { 30030031 }, { RB_METRE * 10 } },
+	};
+
+	(void)state;
+	holds(&hair, "SHORT by 0.00000001 ft");
+}
+
 /* Boards need the height of the ground or of a hub somewhere. */
 static void boards_need_a_ground(void **state)
 {
@@ -70,11 +83,43 @@ static void boards_need_a_ground(void **state)
 	lacks(&unknown, "Boards stand");
 }
 
+/* A hub is looked for where the tape says, to the hundredth. */
+static void a_hub_stands_where_its_offset_says(void **state)
+{
+	const struct drain_text hub = {
+		"outlet,last\npoint,chainage,invert,hub offset,hub side\n"
+		"A,0+00,95.00,5.25,left\nB,0+50,94.00,6,right\n",
+		BOOK "A,0+00,,,4.10,,hub\nB,0+50,,,4.20,,hub\nBM,,,,,4,\n", .hi = NONE
+	};
+
+	(void)state;
+	holds(&hub, " 5.25   left ");
+	holds(&hub, " 6.00   right ");
+}
+
+/* One is not all; and a trench is deep at a place. */
+static void a_sentence_reads_well(void **state)
+{
+	const struct drain_text one = {
+		"grade tolerance,0.02 ft\n" PLAN,
+		BOOK "A,0+00,,,0.10,,ground\nBM,,,,,4,\n",
+		BOOK "A,0+00,,,9.00,,invert\nBM,,,,,4,\n",
+		.hi = NONE,
+	};
+
+	(void)state;
+	holds(&one, "LAID TO GRADE: 1 shot within 0.02 ft");
+	holds(&one, " deep at A.");
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(a_small_depth_is_told),
+		cmocka_unit_test(a_hair_is_told),
 		cmocka_unit_test(boards_need_a_ground),
+		cmocka_unit_test(a_hub_stands_where_its_offset_says),
+		cmocka_unit_test(a_sentence_reads_well),
 	};
 
 	return cmocka_run_group_tests_name("drain page", tests, NULL, NULL);

@@ -71,7 +71,15 @@ static const struct part_case {
 	{ "by distance",
 	  "tolerance,0.05\nadjust,distance\npoint,bs,fs,bs dist,fs dist,bm\n"
 	  "A,4.27,,50,,100\nB,3.00,4.00,60,50\nA,,3.28,,100\n",
-	  { "correction = 0.01 x 100.0 ft / 260.0 ft = 0.0038 (rounded)", NULL } },
+	  { "correction = 0.01 x 100.00 ft / 260.00 ft = 0.0038 (rounded)", NULL } },
+	{ "by distance, in quarters",
+	  "tolerance,0.05\nadjust,distance\npoint,bs,fs,bs dist,fs dist,bm\n"
+	  "A,5.13,,30.25,,100\nB,4.27,5.16,40.75,35.50\nA,,4.27,,40.25\n",
+	  { "correction = 0.03 x 65.75 ft / 146.75 ft = 0.0134 (rounded)", NULL } },
+	{ "by distance, in metres",
+	  "tolerance,0.05\nadjust,distance\npoint,bs,fs,bs dist,fs dist,bm\n"
+	  "A,4.27,,5.1 m,,100\nB,3.00,4.00,9.3 m,5.2 m\nA,,3.28,,9.1 m\n",
+	  { "correction = 0.01 x 33.7927 ft (rounded) / 94.1601 ft (rounded) = 0.0036\n", NULL } },
 	{ "a spur, and a tape let down",
 	  "tolerance,0.05\npoint,bs,fs,bm,dip\nA,4.27,,100,\nB,3.00,4.00,,\nX,,5.00,,2.5\n"
 	  "B,3.00,,,\nA,,3.29,,\n",

@@ -54,6 +54,9 @@ static const struct least {
 	{ 0,              { RB_FEET, 0, 16, false }, "0" },
 	{ 1,              { RB_METRES, 0, 16, false }, "0.000000001" },
 	{ RB_SIXTYFOURTH, { RB_FEET_INCHES, 0, 8, false }, "0'-0 1/64\"" },
+	{ RB_SIXTYFOURTH / 2 + 1, { RB_FEET_INCHES, 0, 8, false }, "0'-0 1/64\"" },
+	{ RB_SIXTYFOURTH / 2, { RB_FEET_INCHES, 0, 8, false }, "0.0007 ft" },
+	{ -3048,          { RB_FEET_INCHES, 0, 8, false }, "-0.00001 ft" },
 	{ RB_NOT_GIVEN_NM, { RB_FEET, 0, 16, false }, "" },
 };
 /* clang-format on */
