@@ -121,7 +121,8 @@ struct rb_book {
 	uint32_t rows;
 	uint32_t sights, backsights; /* rows that hold a sight; a backsight */
 	struct rb_row *row;
-	uint8_t *rod_on;  /* enum rb_rod_on, by row */
+	uint8_t *rod_on;  /* enum rb_rod_on, by row: what its cell says, without the key
+			   * (rb_shot_rod_on() in reduce.h) */
 	uint8_t *written; /* RB_WRITTEN_IN_INCHES bits, by row */
 	rb_length *value[RB_ELEVATION +
 			 1]; /* by column, then by row; NULL: nothing stands in

@@ -190,6 +190,15 @@ static inline rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32
 			     s->row);
 }
 
+/* What was booked of the shot in a column, or none: the value on its row; where that cell
+ * is empty, on its backsight's. */
+rb_length rb_shot_value(const struct rb_reduced *reduced, enum rb_column column,
+			uint32_t shot);
+
+/* Where the rod stood: as the shot's row says, else as its backsight's does, else as the
+ * key of the book. */
+enum rb_rod_on rb_shot_rod_on(const struct rb_reduced *reduced, uint32_t shot);
+
 /* "benchmark", "turning point", "intermediate", "check", "end". */
 const char *rb_kind_name(enum rb_kind kind);
 

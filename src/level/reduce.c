@@ -302,3 +302,27 @@ struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *finding
 		rb_findings_no_memory(findings);
 	return check_names(r.out, findings) ? r.out : NULL;
 }
+
+rb_length rb_shot_value(const struct rb_reduced *reduced, enum rb_column column,
+			uint32_t shot)
+{
+	const struct rb_shot *s = &reduced->shot[shot];
+	rb_length value = rb_book_value(reduced->book, column, s->row);
+
+	if (!rb_length_given(value) && s->backsight_row != RB_NO_ROW)
+		value = rb_book_value(reduced->book, column, s->backsight_row);
+	return value;
+}
+
+enum rb_rod_on rb_shot_rod_on(const struct rb_reduced *reduced, uint32_t shot)
+{
+	const struct rb_book *book = reduced->book;
+	const struct rb_shot *s = &reduced->shot[shot];
+
+	if (book->rod_on[s->row] != RB_ON_UNSAID)
+		return (enum rb_rod_on)book->rod_on[s->row];
+	if (s->backsight_row != RB_NO_ROW &&
+	    book->rod_on[s->backsight_row] != RB_ON_UNSAID)
+		return (enum rb_rod_on)book->rod_on[s->backsight_row];
+	return book->key.rod_on;
+}

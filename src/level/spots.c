@@ -83,19 +83,6 @@ int rb_chainage_plus(int plus, enum rb_unit written, enum rb_unit shown)
 	return rb_unit_of_runs(shown) == RB_FEET ? 2 : 0;
 }
 
-/* The row that says where the rod stood: the sight's, or the backsight's where only that
- * one says it. */
-static uint32_t telling_row(const struct rb_book *book, const struct rb_shot *shot)
-{
-	uint32_t other = shot->backsight_row;
-
-	if (other != RB_NO_ROW &&
-	    !rb_length_given(rb_book_value(book, RB_CHAINAGE, shot->row)) &&
-	    book->rod_on[shot->row] == RB_ON_UNSAID)
-		return other;
-	return shot->row;
-}
-
 static const char *name_of(struct rb_arena *arena, const struct rb_book *book,
 			   const struct rb_spot *spot)
 {
@@ -115,16 +102,13 @@ static bool spot_of(struct rb_arena *arena, const struct rb_adjusted *adjusted,
 	const struct rb_book *book = reduced->book;
 	const struct rb_shot *shot = &reduced->shot[number];
 	rb_length better = rb_shot_adjusted(adjusted, number);
-	uint32_t row = telling_row(book, shot);
 
 	spot->row = shot->row;
 	spot->point = book->row[shot->row].point;
-	spot->chainage = rb_book_value(book, RB_CHAINAGE, row);
+	spot->chainage = rb_shot_value(reduced, RB_CHAINAGE, number);
 	spot->adjusted = rb_length_given(better);
 	spot->elevation = spot->adjusted ? better : shot->elevation;
-	spot->rod_on = book->rod_on[row] == RB_ON_UNSAID
-			       ? book->key.rod_on
-			       : (enum rb_rod_on)book->rod_on[row];
+	spot->rod_on = rb_shot_rod_on(reduced, number);
 	spot->kind = (enum rb_kind)shot->kind;
 	spot->again = RB_NO_SPOT;
 	spot->name = name_of(arena, book, spot);

@@ -111,7 +111,7 @@ static bool make(struct rb_arena *arena, const struct rb_reduction *r, uint32_t 
 	out->below = rb_shot_below(r->adjusted, number);
 	out->written = written_unit(book, book->row[shot->row].point);
 	out->kind = (enum rb_kind)shot->kind;
-	out->rod_on = rows.rod_on == RB_ON_UNSAID ? book->key.rod_on : rows.rod_on;
+	out->rod_on = rows.rod_on;
 	out->line = rb_book_line(book, shot->row);
 	out->section = of == RB_NO_SECTION ? "" : section[of];
 	out->verdict = of == RB_NO_SECTION

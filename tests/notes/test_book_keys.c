@@ -43,7 +43,7 @@ static void every_key(void **state)
 	assert_int_equal(key->balance_limit.nm, FT(50, 0));
 	assert_int_equal(key->decimals, 3);
 	assert_int_equal(key->rod_on, RB_ON_TOP_OF_PIPE);
-	assert_int_equal(book->rod_on[0], RB_ON_TOP_OF_PIPE);
+	assert_int_equal(book->rod_on[0], RB_ON_UNSAID); /* by the row itself */
 	notes_end(&notes);
 }
 

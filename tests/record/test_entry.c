@@ -67,6 +67,16 @@ static const struct case_row cases[] = {
 	  "G 9.0000 - - -|A to A unjudged|ground|\n"
 	  "T 11.0000 - - -|A to A unjudged|rim|spike; in maple\n"
 	  "A 10.0000 - 10.0000 -|A to A unjudged|rim|\n" },
+	{ "the second row of a turning point speaks before the key",
+	  "rod on,invert\n"
+	  "point,bm,bs,fs,rod on\n"
+	  "A,10,4,,\n"
+	  "T,,,3,\n"
+	  "T,,2,,hub\n"
+	  "A,,,3,\n",
+	  "A 10.0000 - 10.0000 -|A to A unjudged|invert|\n"
+	  "T 11.0000 - - -|A to A unjudged|hub|\n"
+	  "A 10.0000 - 10.0000 -|A to A unjudged|invert|\n" },
 };
 /* clang-format on */
 
