@@ -164,8 +164,8 @@ static inline rb_length rb_book_value(const struct rb_book *book, enum rb_column
 	return book->value[column] ? book->value[column][row] : rb_length_none();
 }
 
-/* The rod reading of a sight, or none: as rb_book_value(), but a row of the note keeper's
- * sums holds no sight. */
+/* The rod reading of a sight or its length, or none: as rb_book_value(), but a row of the
+ * note keeper's sums holds no sight. */
 static inline rb_length rb_book_sight(const struct rb_book *book, enum rb_column column,
 				      uint32_t row)
 {

@@ -149,7 +149,7 @@ static void say_sight_limit(const struct rb_book *book, struct rb_findings *find
 	for (uint32_t row = 0; rb_length_given(book->key.sight_limit) && row < book->rows;
 	     row++)
 		for (int c = RB_BACKSIGHT_DISTANCE; c <= RB_FORESIGHT_DISTANCE; c++) {
-			rb_length length = rb_book_value(book, (enum rb_column)c, row);
+			rb_length length = rb_book_sight(book, (enum rb_column)c, row);
 
 			if (rb_length_given(length) &&
 			    rb_length_compare(length, book->key.sight_limit) > 0)
