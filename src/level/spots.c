@@ -116,18 +116,17 @@ static bool spot_of(struct rb_arena *arena, const struct rb_adjusted *adjusted,
 }
 
 /* A tape let down from a rim ends on the invert. */
-static bool add_below(const struct rb_adjusted *adjusted, uint32_t number,
+static void add_below(const struct rb_adjusted *adjusted, uint32_t number,
 		      struct rb_spots *spots)
 {
 	rb_length below = rb_shot_below(adjusted, number);
 	struct rb_spot *rim = &spots->spot[spots->count - 1];
 
 	if (rim->rod_on != RB_ON_RIM || !rb_length_given(below))
-		return false;
+		return;
 	spots->spot[spots->count] = *rim;
 	spots->spot[spots->count].rod_on = RB_ON_INVERT;
 	spots->spot[spots->count++].elevation = below;
-	return true;
 }
 
 static bool beyond(const struct rb_sections *sections)
@@ -156,9 +155,10 @@ struct rb_spots *rb_spots(struct rb_arena *arena, struct rb_findings *findings,
 	for (uint32_t i = 0; i < reduced->shots; i++) {
 		if (!spot_of(arena, adjusted, i, &spots->spot[spots->count++]))
 			return rb_findings_no_memory(findings), NULL;
-		spots->adjusted += spots->spot[spots->count - 1].adjusted;
 		add_below(adjusted, i, spots);
 	}
+	for (uint32_t i = 0; i < spots->count; i++)
+		spots->adjusted += spots->spot[i].adjusted;
 	if (!rb_find_shots_again(spots, rb_arena_allocator(arena)))
 		return rb_findings_no_memory(findings), NULL;
 	return spots;

@@ -122,6 +122,29 @@ static void says_whether_the_book_closes(void **state)
 	job_end(&job);
 }
 
+/* A rim with a tape let down is two spots, and both are adjusted or both raw. */
+static void inverts_below_rims_are_counted(void **state)
+{
+	static const char book[] = "tolerance,0.01 ft\n"
+				   "point,known elevation,bs,is,fs,rod on,dip\n"
+				   "BM,100.00,5.00,,,,\nMH,,,4.00,,rim,6.00\n"
+				   "BM,,,,%s,,\n";
+	char text[sizeof book + 8];
+
+	(void)state;
+	for (int closes = 0; closes < 2; closes++) {
+		struct job job = job_new();
+		const struct rb_spots *spots;
+
+		snprintf(text, sizeof text, book, closes ? "5.01" : "5.02");
+		spots = job_book(job.arena, &job.findings, text);
+		assert_non_null(spots);
+		assert_int_equal(spots->count, 4);
+		assert_int_equal(spots->adjusted, closes ? 4 : 0);
+		job_end(&job);
+	}
+}
+
 /* What the two rows of a turning point say of it, each cell by itself: the foresight's
  * row, else the backsight's, and of the rod at last the key. */
 static void two_rows_of_a_turning_point(void **state)
@@ -180,6 +203,7 @@ int main(void)
 		cmocka_unit_test(digits_behind_the_plus),
 		cmocka_unit_test(steps_of_a_book),
 		cmocka_unit_test(says_whether_the_book_closes),
+		cmocka_unit_test(inverts_below_rims_are_counted),
 		cmocka_unit_test(two_rows_of_a_turning_point),
 	};
 
