@@ -59,11 +59,8 @@ struct rb_book_keys {
 	rb_length rod; /* its length; 25 ft where not given, any in our own CSV */
 	bool rod_given;
 	struct rb_tolerance tolerance;
-	uint32_t tolerance_line; /* 0: not in the book */
-	int32_t tolerance_cell;
 	enum rb_adjust adjust;
-	uint32_t adjust_line; /* 0: not in the book */
-	int32_t adjust_cell;
+	struct rb_place tolerance_place, adjust_place; /* line 0: not in the book */
 	rb_length collimation; /* rise of the line of sight over collimation_run */
 	rb_length collimation_run;
 	rb_length sight_limit, balance_limit; /* not given: no limit */

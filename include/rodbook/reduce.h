@@ -133,10 +133,12 @@ struct rb_sections {
 
 #define RB_NO_SECTION UINT32_MAX
 
-/* How to judge and adjust; rb_judging_of() gives what the book says. */
+/* How to judge and adjust, and where the book says so (line 0: it does not, or it was
+ * overridden); rb_judging_of() gives what the book says. */
 struct rb_judging {
 	struct rb_tolerance tolerance;
 	enum rb_adjust adjust;
+	struct rb_place tolerance_place, adjust_place;
 	bool adjust_anyway; /* also a section that misses its tolerance */
 };
 

@@ -105,17 +105,16 @@ static void say_zero(const struct rb_sections *sections, struct rb_findings *fin
 }
 
 bool rb_sight_lengths_suffice(const struct rb_sections *sections,
+			      const struct rb_judging *judging,
 			      struct rb_findings *findings)
 {
-	const struct rb_book_keys *key = &sections->reduced->book->key;
-	bool by_tolerance = sections->tolerance.given &&
-			    rb_tolerance_needs_length(&sections->tolerance);
+	bool by_tolerance = judging->tolerance.given &&
+			    rb_tolerance_needs_length(&judging->tolerance);
 	size_t errors = findings->of_severity[RB_ERROR];
 	struct rb_place place =
-		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
-			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL);
+		by_tolerance ? judging->tolerance_place : judging->adjust_place;
 
-	if (!by_tolerance && sections->adjust != RB_BY_DISTANCE)
+	if (!by_tolerance && judging->adjust != RB_BY_DISTANCE)
 		return true;
 	say_missing(sections, findings, place);
 	say_zero(sections, findings, place);
