@@ -192,13 +192,16 @@ static inline rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32
 			     s->row);
 }
 
-/* What was booked of the shot in a column, or none: the value on its row; where that cell
- * is empty, on its backsight's. */
+/* The row on which something is booked of the shot in a column (a length or RB_ROD_ON):
+ * its own; where that cell is empty, its backsight's; its own where both are. */
+uint32_t rb_shot_row(const struct rb_reduced *reduced, enum rb_column column,
+		     uint32_t shot);
+
+/* The length that is booked there, or none. */
 rb_length rb_shot_value(const struct rb_reduced *reduced, enum rb_column column,
 			uint32_t shot);
 
-/* Where the rod stood: as the shot's row says, else as its backsight's does, else as the
- * key of the book. */
+/* Where the rod stood: as is booked there, else as the key of the book says. */
 enum rb_rod_on rb_shot_rod_on(const struct rb_reduced *reduced, uint32_t shot);
 
 /* "benchmark", "turning point", "intermediate", "check", "end". */

@@ -303,26 +303,33 @@ struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *finding
 	return check_names(r.out, findings) ? r.out : NULL;
 }
 
+static bool holds(const struct rb_book *book, enum rb_column column, uint32_t row)
+{
+	return column == RB_ROD_ON ? book->rod_on[row] != RB_ON_UNSAID
+				   : rb_length_given(rb_book_value(book, column, row));
+}
+
+uint32_t rb_shot_row(const struct rb_reduced *reduced, enum rb_column column,
+		     uint32_t shot)
+{
+	const struct rb_shot *s = &reduced->shot[shot];
+	uint32_t other = s->backsight_row;
+	bool on_other = other != RB_NO_ROW && !holds(reduced->book, column, s->row) &&
+			holds(reduced->book, column, other);
+
+	return on_other ? other : s->row;
+}
+
 rb_length rb_shot_value(const struct rb_reduced *reduced, enum rb_column column,
 			uint32_t shot)
 {
-	const struct rb_shot *s = &reduced->shot[shot];
-	rb_length value = rb_book_value(reduced->book, column, s->row);
-
-	if (!rb_length_given(value) && s->backsight_row != RB_NO_ROW)
-		value = rb_book_value(reduced->book, column, s->backsight_row);
-	return value;
+	return rb_book_value(reduced->book, column, rb_shot_row(reduced, column, shot));
 }
 
 enum rb_rod_on rb_shot_rod_on(const struct rb_reduced *reduced, uint32_t shot)
 {
 	const struct rb_book *book = reduced->book;
-	const struct rb_shot *s = &reduced->shot[shot];
+	uint8_t place = book->rod_on[rb_shot_row(reduced, RB_ROD_ON, shot)];
 
-	if (book->rod_on[s->row] != RB_ON_UNSAID)
-		return (enum rb_rod_on)book->rod_on[s->row];
-	if (s->backsight_row != RB_NO_ROW &&
-	    book->rod_on[s->backsight_row] != RB_ON_UNSAID)
-		return (enum rb_rod_on)book->rod_on[s->backsight_row];
-	return book->key.rod_on;
+	return place == RB_ON_UNSAID ? book->key.rod_on : (enum rb_rod_on)place;
 }

@@ -105,6 +105,8 @@ static bool spot_of(struct rb_arena *arena, const struct rb_adjusted *adjusted,
 
 	spot->row = shot->row;
 	spot->point = book->row[shot->row].point;
+	spot->chainage_row = rb_shot_row(reduced, RB_CHAINAGE, number);
+	spot->rod_on_row = rb_shot_row(reduced, RB_ROD_ON, number);
 	spot->chainage = rb_shot_value(reduced, RB_CHAINAGE, number);
 	spot->adjusted = rb_length_given(better);
 	spot->elevation = spot->adjusted ? better : shot->elevation;
