@@ -7,6 +7,7 @@
 #include "drain/match.h"
 #include "drain/plan_check.h"
 #include "drain/ponds.h"
+#include "level/fall.h"
 #include "level/shot_again.h"
 
 /* What the steps below work on. */
@@ -19,12 +20,6 @@ struct work {
 	rb_length *step; /* by shot: the planned steps between the one before and it,
 			    taken as they are planned */
 };
-
-static bool is_on_pipe(const struct rb_spot *spot)
-{
-	return spot->rod_on == RB_ON_INVERT || spot->rod_on == RB_ON_TOP_OF_PIPE ||
-	       spot->rod_on == RB_ON_INSIDE_TOP;
-}
 
 /* Benchmarks and turning points carry the levels; all else, and what stands on the line,
  * is a shot of the pipe. */
@@ -113,7 +108,8 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 		rb_findings_add(w->findings, RB_CODE_LAID_WITHOUT_ROD_ON,
 				place_of(w, spot->rod_on_row, RB_ROD_ON),
 				rb_text(spot->name), rb_nothing());
-	if (!is_on_pipe(spot) || rb_was_shot_again(w->findings, w->laid->spots, spot))
+	if (!rb_rod_on_pipe(spot->rod_on) ||
+	    rb_was_shot_again(w->findings, w->laid->spots, spot))
 		return;
 	*shot = (struct rb_laid_shot){ .name = spot->name,
 				       .row = spot->row,
