@@ -149,29 +149,42 @@ static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row,
 	return shot;
 }
 
+static void say_of_backsight(struct reducer *r, uint32_t row, enum rb_code code,
+			     struct rb_argument first, struct rb_argument second)
+{
+	rb_findings_add(r->findings, code, rb_book_place(r->book, row, RB_BACKSIGHT),
+			first, second);
+}
+
+/* The setup that the backsight opens stands already; the sights are still those of the
+ * setup before. */
 static void warn_of_backsight(struct reducer *r, uint32_t row, const struct rb_shot *shot)
 {
-	const struct rb_setup *setup = &r->out->setup[r->setup];
+	const struct rb_reduced *out = r->out;
+	const struct rb_setup *setup = &out->setup[r->setup];
 	const struct rb_shot *via =
-		setup->via == RB_NO_SHOT ? NULL : &r->out->shot[setup->via];
+		setup->via == RB_NO_SHOT ? NULL : &out->shot[setup->via];
 	rb_length reading = rb_book_sight(r->book, RB_BACKSIGHT, row);
+	uint32_t point = r->book->row[row].point;
 
+	if (r->setup > 0 && !r->sights) {
+		uint32_t before = out->shot[out->setup[r->setup - 1].shot].backsight_row;
+
+		say_of_backsight(r, row, RB_CODE_BACKSIGHTS_ONLY,
+				 rb_line(rb_book_line(r->book, before)), rb_nothing());
+	}
 	if (via && via->booked == RB_BOOKED_INTERMEDIATE)
-		rb_findings_add(r->findings, RB_CODE_TURNED_ON_INTERMEDIATE,
-				rb_book_place(r->book, row, RB_BACKSIGHT),
-				rb_line(rb_book_line(r->book, via->row)), rb_nothing());
+		say_of_backsight(r, row, RB_CODE_TURNED_ON_INTERMEDIATE,
+				 rb_line(rb_book_line(r->book, via->row)), rb_nothing());
 	if (shot->booked == RB_BOOKED_FORESIGHT &&
 	    rb_length_compare(rb_book_sight(r->book, RB_FORESIGHT, shot->row), reading) ==
 		    0)
-		rb_findings_add(r->findings, RB_CODE_SAME_READING,
-				rb_book_place(r->book, row, RB_BACKSIGHT),
-				rb_rod_reading(reading, r->book->unit), rb_nothing());
-	if (via && r->book->row[r->out->shot[r->out->setup[via->setup].shot].row].point ==
-			   r->book->row[row].point)
-		rb_findings_add(r->findings, RB_CODE_SAME_POINT_TWICE,
-				rb_book_place(r->book, row, RB_BACKSIGHT),
-				named(r->book, r->book->row[row].point),
-				rb_line(rb_book_line(r->book, via->row)));
+		say_of_backsight(r, row, RB_CODE_SAME_READING,
+				 rb_rod_reading(reading, r->book->unit), rb_nothing());
+	if (via &&
+	    r->book->row[out->shot[out->setup[via->setup].shot].row].point == point)
+		say_of_backsight(r, row, RB_CODE_SAME_POINT_TWICE, named(r->book, point),
+				 rb_line(rb_book_line(r->book, via->row)));
 }
 
 static bool take_backsight(struct reducer *r, uint32_t row)
@@ -188,18 +201,8 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 			return say_not_reached(r, row);
 		elevation = r->out->shot[via].elevation;
 	}
-	if (r->setup != RB_NO_SETUP && !r->sights) {
-		const struct rb_shot *before =
-			&r->out->shot[r->out->setup[r->setup].shot];
-
-		rb_findings_add(r->findings, RB_CODE_BACKSIGHTS_ONLY,
-				rb_book_place(r->book, row, RB_BACKSIGHT),
-				rb_line(rb_book_line(r->book, before->backsight_row)),
-				rb_nothing());
-	}
 	shot = shot_of_backsight(r, row, elevation);
 	r->setup = r->out->setups++;
-	r->sights = 0;
 	setup = &r->out->setup[r->setup];
 	*setup = (struct rb_setup){
 		.height_of_instrument = rb_length_add(elevation, reading),
@@ -218,6 +221,7 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 		setup->root = before->root;
 	}
 	warn_of_backsight(r, row, shot);
+	r->sights = 0;
 	return true;
 }
 
