@@ -59,11 +59,8 @@ struct rb_book_keys {
 	rb_length rod; /* its length; 25 ft where not given, any in our own CSV */
 	bool rod_given;
 	struct rb_tolerance tolerance;
-	uint32_t tolerance_line; /* 0: not in the book */
-	int32_t tolerance_cell;
 	enum rb_adjust adjust;
-	uint32_t adjust_line; /* 0: not in the book */
-	int32_t adjust_cell;
+	struct rb_place tolerance_place, adjust_place; /* line 0: not in the book */
 	rb_length collimation; /* rise of the line of sight over collimation_run */
 	rb_length collimation_run;
 	rb_length sight_limit, balance_limit; /* not given: no limit */
@@ -121,7 +118,8 @@ struct rb_book {
 	uint32_t rows;
 	uint32_t sights, backsights; /* rows that hold a sight; a backsight */
 	struct rb_row *row;
-	uint8_t *rod_on;  /* enum rb_rod_on, by row */
+	uint8_t *rod_on;  /* enum rb_rod_on, by row: what its cell says, without the key
+			   * (rb_shot_rod_on() in reduce.h) */
 	uint8_t *written; /* RB_WRITTEN_IN_INCHES bits, by row */
 	rb_length *value[RB_ELEVATION +
 			 1]; /* by column, then by row; NULL: nothing stands in
@@ -163,8 +161,8 @@ static inline rb_length rb_book_value(const struct rb_book *book, enum rb_column
 	return book->value[column] ? book->value[column][row] : rb_length_none();
 }
 
-/* The rod reading of a sight, or none: as rb_book_value(), but a row of the note keeper's
- * sums holds no sight. */
+/* The rod reading of a sight or its length, or none: as rb_book_value(), but a row of the
+ * note keeper's sums holds no sight. */
 static inline rb_length rb_book_sight(const struct rb_book *book, enum rb_column column,
 				      uint32_t row)
 {

@@ -133,10 +133,12 @@ struct rb_sections {
 
 #define RB_NO_SECTION UINT32_MAX
 
-/* How to judge and adjust; rb_judging_of() gives what the book says. */
+/* How to judge and adjust, and where the book says so (line 0: it does not, or it was
+ * overridden); rb_judging_of() gives what the book says. */
 struct rb_judging {
 	struct rb_tolerance tolerance;
 	enum rb_adjust adjust;
+	struct rb_place tolerance_place, adjust_place;
 	bool adjust_anyway; /* also a section that misses its tolerance */
 };
 
@@ -189,6 +191,18 @@ static inline rb_length rb_shot_reading(const struct rb_reduced *reduced, uint32
 							      : RB_INTERMEDIATE,
 			     s->row);
 }
+
+/* The row on which something is booked of the shot in a column (a length or RB_ROD_ON):
+ * its own; where that cell is empty, its backsight's; its own where both are. */
+uint32_t rb_shot_row(const struct rb_reduced *reduced, enum rb_column column,
+		     uint32_t shot);
+
+/* The length that is booked there, or none. */
+rb_length rb_shot_value(const struct rb_reduced *reduced, enum rb_column column,
+			uint32_t shot);
+
+/* Where the rod stood: as is booked there, else as the key of the book says. */
+enum rb_rod_on rb_shot_rod_on(const struct rb_reduced *reduced, uint32_t shot);
 
 /* "benchmark", "turning point", "intermediate", "check", "end". */
 const char *rb_kind_name(enum rb_kind kind);

@@ -33,6 +33,10 @@ static bool judge(const struct rb_command_line *line, const struct rb_book *book
 	judging->adjust = (enum rb_adjust)rb_given_number(line, RB_OPTION_ADJUST,
 							  (int)judging->adjust);
 	judging->adjust_anyway = rb_given(line, RB_OPTION_ADJUST_ANYWAY);
+	if (rb_given(line, RB_OPTION_ADJUST))
+		judging->adjust_place = rb_in_file();
+	if (tolerance)
+		judging->tolerance_place = rb_in_file();
 	return !tolerance || rb_tolerance_parse(tolerance, strlen(tolerance), book->unit,
 						book->decimal_comma, &judging->tolerance);
 }

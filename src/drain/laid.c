@@ -7,6 +7,7 @@
 #include "drain/match.h"
 #include "drain/plan_check.h"
 #include "drain/ponds.h"
+#include "level/fall.h"
 #include "level/shot_again.h"
 
 /* What the steps below work on. */
@@ -19,12 +20,6 @@ struct work {
 	rb_length *step; /* by shot: the planned steps between the one before and it,
 			    taken as they are planned */
 };
-
-static bool is_on_pipe(const struct rb_spot *spot)
-{
-	return spot->rod_on == RB_ON_INVERT || spot->rod_on == RB_ON_TOP_OF_PIPE ||
-	       spot->rod_on == RB_ON_INSIDE_TOP;
-}
 
 /* Benchmarks and turning points carry the levels; all else, and what stands on the line,
  * is a shot of the pipe. */
@@ -63,8 +58,8 @@ static bool set_planned(const struct work *w, const struct rb_spot *spot,
 	} else if (!rb_length_given(spot->chainage) ||
 		   !rb_inverts_at(inverts, spot->chainage, invert)) {
 		rb_findings_add(w->findings, RB_CODE_SHOT_OFF_THE_LINE,
-				place_of(w, spot->row, RB_CHAINAGE), rb_text(spot->name),
-				rb_nothing());
+				place_of(w, spot->chainage_row, RB_CHAINAGE),
+				rb_text(spot->name), rb_nothing());
 		return false;
 	}
 	shot->run = rb_length_absolute(
@@ -91,7 +86,7 @@ static bool set_invert(const struct work *w, const struct rb_spot *spot,
 
 	if (!rb_length_given(above)) {
 		rb_findings_add(w->findings, RB_CODE_PIPE_NEEDED,
-				place_of(w, spot->row, RB_ROD_ON),
+				place_of(w, spot->rod_on_row, RB_ROD_ON),
 				rb_text(rb_rod_on_name(spot->rod_on)), rb_nothing());
 		return false; /* an error: nothing is given out */
 	}
@@ -111,9 +106,10 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 		return;
 	if (spot->rod_on == RB_ON_UNSAID)
 		rb_findings_add(w->findings, RB_CODE_LAID_WITHOUT_ROD_ON,
-				place_of(w, spot->row, RB_ROD_ON), rb_text(spot->name),
-				rb_nothing());
-	if (!is_on_pipe(spot) || rb_was_shot_again(w->findings, w->laid->spots, spot))
+				place_of(w, spot->rod_on_row, RB_ROD_ON),
+				rb_text(spot->name), rb_nothing());
+	if (!rb_rod_on_pipe(spot->rod_on) ||
+	    rb_was_shot_again(w->findings, w->laid->spots, spot))
 		return;
 	*shot = (struct rb_laid_shot){ .name = spot->name,
 				       .row = spot->row,

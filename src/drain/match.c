@@ -146,7 +146,7 @@ static void say_disagrees(struct rb_findings *findings, const struct index *inde
 	enum rb_unit unit = rb_unit_of_runs(spots->book->unit);
 
 	rb_findings_add4(findings, RB_CODE_PLACE_DISAGREES,
-			 rb_book_place(spots->book, spot->row, RB_CHAINAGE),
+			 rb_book_place(spots->book, spot->chainage_row, RB_CHAINAGE),
 			 (struct rb_argument[RB_ARGUMENTS]){
 				 rb_text(spot->name),
 				 rb_measure(spot->chainage, unit),

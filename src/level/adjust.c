@@ -136,13 +136,11 @@ rb_length rb_shot_adjusted(const struct rb_adjusted *adjusted, uint32_t shot)
 rb_length rb_shot_below(const struct rb_adjusted *adjusted, uint32_t shot)
 {
 	const struct rb_reduced *reduced = adjusted->sections->reduced;
-	const struct rb_shot *s = &reduced->shot[shot];
-	rb_length down = rb_book_value(reduced->book, RB_MEASURE_DOWN, s->row);
+	rb_length down = rb_shot_value(reduced, RB_MEASURE_DOWN, shot);
 	rb_length from = rb_shot_adjusted(adjusted, shot);
 
-	if (!rb_length_given(down) && s->backsight_row != RB_NO_ROW)
-		down = rb_book_value(reduced->book, RB_MEASURE_DOWN, s->backsight_row);
 	if (!rb_length_given(down))
 		return down;
-	return rb_length_sub(rb_length_given(from) ? from : s->elevation, down);
+	return rb_length_sub(rb_length_given(from) ? from : reduced->shot[shot].elevation,
+			     down);
 }

@@ -91,10 +91,10 @@ static bool is_within(const struct rb_sections *sections,
 }
 
 /* The ground beside a hub of the same name lies elsewhere: that is no slip. */
-static bool on_another_place(const struct rb_book *book, const struct rb_shot *a,
-			     const struct rb_shot *b)
+static bool on_another_place(const struct rb_reduced *reduced, uint32_t a, uint32_t b)
 {
-	uint8_t first = book->rod_on[a->row], second = book->rod_on[b->row];
+	enum rb_rod_on first = rb_shot_rod_on(reduced, a),
+		       second = rb_shot_rod_on(reduced, b);
 
 	return first != RB_ON_UNSAID && second != RB_ON_UNSAID && first != second;
 }
@@ -115,7 +115,7 @@ static void judge(const struct rb_sections *sections, const struct rb_section *s
 	if (check->against == RB_NO_SHOT)
 		rb_findings_add(findings, RB_CODE_KNOWN_DIFFERS, place, difference,
 				rb_nothing());
-	else if (!on_another_place(reduced->book, shot, &reduced->shot[check->against]))
+	else if (!on_another_place(reduced, check->shot, check->against))
 		rb_findings_add(findings, RB_CODE_REACHED_AGAIN, place, difference,
 				rb_line(rb_book_line(reduced->book,
 						     reduced->shot[check->against].row)));

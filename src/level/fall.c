@@ -256,6 +256,7 @@ static struct rb_fall *between_points(struct work *w)
 	const struct rb_spot *from = find(w, w->options->from, NULL);
 	const struct rb_spot *to = find(w, w->options->to, from);
 	rb_length length;
+	bool given;
 
 	if (!from || !to || !take_room(w, 1, 1))
 		return NULL;
@@ -263,9 +264,11 @@ static struct rb_fall *between_points(struct work *w)
 		rb_findings_add(w->findings, RB_CODE_ROD_ON_DIFFERS, rb_in_file(),
 				rb_text(from->name), rb_text(to->name));
 	length = length_between(w, from, to);
-	if (!rb_length_given(length) || length.nm <= 0) {
-		rb_findings_add(w->findings, RB_CODE_NO_LENGTH, rb_in_file(),
-				rb_text(from->name), rb_text(to->name));
+	given = rb_length_given(length);
+	if (!given || length.nm <= 0) {
+		rb_findings_add(w->findings,
+				given ? RB_CODE_ZERO_LENGTH : RB_CODE_NO_LENGTH,
+				rb_in_file(), rb_text(from->name), rb_text(to->name));
 		return NULL;
 	}
 	w->fall->leg[w->fall->legs++] = leg_between(w, from, to, length);

@@ -41,7 +41,8 @@ struct rb_fall_options {
  * asked or the rod stood on a pipe.  The uncertainty is that of two readings, each good
  * to half the finest place written: one place over the length of the leg.
  *
- * NULL after an error: no such point, no length, no two points with chainage.
+ * NULL after an error: no such point, no length or one of 0, no two points with a
+ * chainage of their own.
  */
 struct rb_fall *rb_fall(struct rb_arena *arena, struct rb_findings *findings,
 			const struct rb_spots *spots,

@@ -149,29 +149,42 @@ static struct rb_shot *shot_of_backsight(struct reducer *r, uint32_t row,
 	return shot;
 }
 
+static void say_of_backsight(struct reducer *r, uint32_t row, enum rb_code code,
+			     struct rb_argument first, struct rb_argument second)
+{
+	rb_findings_add(r->findings, code, rb_book_place(r->book, row, RB_BACKSIGHT),
+			first, second);
+}
+
+/* The setup that the backsight opens stands already; the sights are still those of the
+ * setup before. */
 static void warn_of_backsight(struct reducer *r, uint32_t row, const struct rb_shot *shot)
 {
-	const struct rb_setup *setup = &r->out->setup[r->setup];
+	const struct rb_reduced *out = r->out;
+	const struct rb_setup *setup = &out->setup[r->setup];
 	const struct rb_shot *via =
-		setup->via == RB_NO_SHOT ? NULL : &r->out->shot[setup->via];
+		setup->via == RB_NO_SHOT ? NULL : &out->shot[setup->via];
 	rb_length reading = rb_book_sight(r->book, RB_BACKSIGHT, row);
+	uint32_t point = r->book->row[row].point;
 
+	if (r->setup > 0 && !r->sights) {
+		uint32_t before = out->shot[out->setup[r->setup - 1].shot].backsight_row;
+
+		say_of_backsight(r, row, RB_CODE_BACKSIGHTS_ONLY,
+				 rb_line(rb_book_line(r->book, before)), rb_nothing());
+	}
 	if (via && via->booked == RB_BOOKED_INTERMEDIATE)
-		rb_findings_add(r->findings, RB_CODE_TURNED_ON_INTERMEDIATE,
-				rb_book_place(r->book, row, RB_BACKSIGHT),
-				rb_line(rb_book_line(r->book, via->row)), rb_nothing());
+		say_of_backsight(r, row, RB_CODE_TURNED_ON_INTERMEDIATE,
+				 rb_line(rb_book_line(r->book, via->row)), rb_nothing());
 	if (shot->booked == RB_BOOKED_FORESIGHT &&
 	    rb_length_compare(rb_book_sight(r->book, RB_FORESIGHT, shot->row), reading) ==
 		    0)
-		rb_findings_add(r->findings, RB_CODE_SAME_READING,
-				rb_book_place(r->book, row, RB_BACKSIGHT),
-				rb_rod_reading(reading, r->book->unit), rb_nothing());
-	if (via && r->book->row[r->out->shot[r->out->setup[via->setup].shot].row].point ==
-			   r->book->row[row].point)
-		rb_findings_add(r->findings, RB_CODE_SAME_POINT_TWICE,
-				rb_book_place(r->book, row, RB_BACKSIGHT),
-				named(r->book, r->book->row[row].point),
-				rb_line(rb_book_line(r->book, via->row)));
+		say_of_backsight(r, row, RB_CODE_SAME_READING,
+				 rb_rod_reading(reading, r->book->unit), rb_nothing());
+	if (via &&
+	    r->book->row[out->shot[out->setup[via->setup].shot].row].point == point)
+		say_of_backsight(r, row, RB_CODE_SAME_POINT_TWICE, named(r->book, point),
+				 rb_line(rb_book_line(r->book, via->row)));
 }
 
 static bool take_backsight(struct reducer *r, uint32_t row)
@@ -188,18 +201,8 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 			return say_not_reached(r, row);
 		elevation = r->out->shot[via].elevation;
 	}
-	if (r->setup != RB_NO_SETUP && !r->sights) {
-		const struct rb_shot *before =
-			&r->out->shot[r->out->setup[r->setup].shot];
-
-		rb_findings_add(r->findings, RB_CODE_BACKSIGHTS_ONLY,
-				rb_book_place(r->book, row, RB_BACKSIGHT),
-				rb_line(rb_book_line(r->book, before->backsight_row)),
-				rb_nothing());
-	}
 	shot = shot_of_backsight(r, row, elevation);
 	r->setup = r->out->setups++;
-	r->sights = 0;
 	setup = &r->out->setup[r->setup];
 	*setup = (struct rb_setup){
 		.height_of_instrument = rb_length_add(elevation, reading),
@@ -218,6 +221,7 @@ static bool take_backsight(struct reducer *r, uint32_t row)
 		setup->root = before->root;
 	}
 	warn_of_backsight(r, row, shot);
+	r->sights = 0;
 	return true;
 }
 
@@ -301,4 +305,35 @@ struct rb_reduced *rb_reduce(struct rb_arena *arena, struct rb_findings *finding
 	if (!rb_settle_kinds(r.out, rb_arena_allocator(arena)))
 		rb_findings_no_memory(findings);
 	return check_names(r.out, findings) ? r.out : NULL;
+}
+
+static bool holds(const struct rb_book *book, enum rb_column column, uint32_t row)
+{
+	return column == RB_ROD_ON ? book->rod_on[row] != RB_ON_UNSAID
+				   : rb_length_given(rb_book_value(book, column, row));
+}
+
+uint32_t rb_shot_row(const struct rb_reduced *reduced, enum rb_column column,
+		     uint32_t shot)
+{
+	const struct rb_shot *s = &reduced->shot[shot];
+	uint32_t other = s->backsight_row;
+	bool on_other = other != RB_NO_ROW && !holds(reduced->book, column, s->row) &&
+			holds(reduced->book, column, other);
+
+	return on_other ? other : s->row;
+}
+
+rb_length rb_shot_value(const struct rb_reduced *reduced, enum rb_column column,
+			uint32_t shot)
+{
+	return rb_book_value(reduced->book, column, rb_shot_row(reduced, column, shot));
+}
+
+enum rb_rod_on rb_shot_rod_on(const struct rb_reduced *reduced, uint32_t shot)
+{
+	const struct rb_book *book = reduced->book;
+	uint8_t place = book->rod_on[rb_shot_row(reduced, RB_ROD_ON, shot)];
+
+	return place == RB_ON_UNSAID ? book->key.rod_on : (enum rb_rod_on)place;
 }

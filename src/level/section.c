@@ -15,7 +15,10 @@
 
 struct rb_judging rb_judging_of(const struct rb_book *book)
 {
-	return (struct rb_judging){ book->key.tolerance, book->key.adjust, false };
+	return (struct rb_judging){ .tolerance = book->key.tolerance,
+				    .adjust = book->key.adjust,
+				    .tolerance_place = book->key.tolerance_place,
+				    .adjust_place = book->key.adjust_place };
 }
 
 static uint32_t point_of(const struct rb_reduced *reduced, uint32_t shot)
@@ -165,7 +168,7 @@ struct rb_sections *rb_sections(struct rb_arena *arena, struct rb_findings *find
 		rb_findings_no_memory(findings);
 		return NULL;
 	}
-	if (!rb_sight_lengths_suffice(sections, findings))
+	if (!rb_sight_lengths_suffice(sections, judging, findings))
 		return NULL;
 	if (rb_checks_find(sections, arena, findings) &&
 	    rb_sight_lengths_judge(sections, findings) &&

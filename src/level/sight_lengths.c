@@ -105,17 +105,16 @@ static void say_zero(const struct rb_sections *sections, struct rb_findings *fin
 }
 
 bool rb_sight_lengths_suffice(const struct rb_sections *sections,
+			      const struct rb_judging *judging,
 			      struct rb_findings *findings)
 {
-	const struct rb_book_keys *key = &sections->reduced->book->key;
-	bool by_tolerance = sections->tolerance.given &&
-			    rb_tolerance_needs_length(&sections->tolerance);
+	bool by_tolerance = judging->tolerance.given &&
+			    rb_tolerance_needs_length(&judging->tolerance);
 	size_t errors = findings->of_severity[RB_ERROR];
 	struct rb_place place =
-		by_tolerance ? rb_at(key->tolerance_line, key->tolerance_cell, NULL, NULL)
-			     : rb_at(key->adjust_line, key->adjust_cell, NULL, NULL);
+		by_tolerance ? judging->tolerance_place : judging->adjust_place;
 
-	if (!by_tolerance && sections->adjust != RB_BY_DISTANCE)
+	if (!by_tolerance && judging->adjust != RB_BY_DISTANCE)
 		return true;
 	say_missing(sections, findings, place);
 	say_zero(sections, findings, place);
@@ -149,7 +148,7 @@ static void say_sight_limit(const struct rb_book *book, struct rb_findings *find
 	for (uint32_t row = 0; rb_length_given(book->key.sight_limit) && row < book->rows;
 	     row++)
 		for (int c = RB_BACKSIGHT_DISTANCE; c <= RB_FORESIGHT_DISTANCE; c++) {
-			rb_length length = rb_book_value(book, (enum rb_column)c, row);
+			rb_length length = rb_book_sight(book, (enum rb_column)c, row);
 
 			if (rb_length_given(length) &&
 			    rb_length_compare(length, book->key.sight_limit) > 0)

@@ -14,6 +14,7 @@ static inline bool rb_section_has_length(const struct rb_section *section)
 /* False, with a finding, where the tolerance or the adjustment goes by length and some
  * section has not all of them, or none above 0, or where memory ran out. */
 bool rb_sight_lengths_suffice(const struct rb_sections *sections,
+			      const struct rb_judging *judging,
 			      struct rb_findings *findings);
 
 /* Hold the sights against the limits of the book, and say where that cannot be done.

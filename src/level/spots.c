@@ -83,19 +83,6 @@ int rb_chainage_plus(int plus, enum rb_unit written, enum rb_unit shown)
 	return rb_unit_of_runs(shown) == RB_FEET ? 2 : 0;
 }
 
-/* The row that says where the rod stood: the sight's, or the backsight's where only that
- * one says it. */
-static uint32_t telling_row(const struct rb_book *book, const struct rb_shot *shot)
-{
-	uint32_t other = shot->backsight_row;
-
-	if (other != RB_NO_ROW &&
-	    !rb_length_given(rb_book_value(book, RB_CHAINAGE, shot->row)) &&
-	    book->rod_on[shot->row] == RB_ON_UNSAID)
-		return other;
-	return shot->row;
-}
-
 static const char *name_of(struct rb_arena *arena, const struct rb_book *book,
 			   const struct rb_spot *spot)
 {
@@ -115,16 +102,15 @@ static bool spot_of(struct rb_arena *arena, const struct rb_adjusted *adjusted,
 	const struct rb_book *book = reduced->book;
 	const struct rb_shot *shot = &reduced->shot[number];
 	rb_length better = rb_shot_adjusted(adjusted, number);
-	uint32_t row = telling_row(book, shot);
 
 	spot->row = shot->row;
 	spot->point = book->row[shot->row].point;
-	spot->chainage = rb_book_value(book, RB_CHAINAGE, row);
+	spot->chainage_row = rb_shot_row(reduced, RB_CHAINAGE, number);
+	spot->rod_on_row = rb_shot_row(reduced, RB_ROD_ON, number);
+	spot->chainage = rb_shot_value(reduced, RB_CHAINAGE, number);
 	spot->adjusted = rb_length_given(better);
 	spot->elevation = spot->adjusted ? better : shot->elevation;
-	spot->rod_on = book->rod_on[row] == RB_ON_UNSAID
-			       ? book->key.rod_on
-			       : (enum rb_rod_on)book->rod_on[row];
+	spot->rod_on = rb_shot_rod_on(reduced, number);
 	spot->kind = (enum rb_kind)shot->kind;
 	spot->again = RB_NO_SPOT;
 	spot->name = name_of(arena, book, spot);
@@ -132,18 +118,17 @@ static bool spot_of(struct rb_arena *arena, const struct rb_adjusted *adjusted,
 }
 
 /* A tape let down from a rim ends on the invert. */
-static bool add_below(const struct rb_adjusted *adjusted, uint32_t number,
+static void add_below(const struct rb_adjusted *adjusted, uint32_t number,
 		      struct rb_spots *spots)
 {
 	rb_length below = rb_shot_below(adjusted, number);
 	struct rb_spot *rim = &spots->spot[spots->count - 1];
 
 	if (rim->rod_on != RB_ON_RIM || !rb_length_given(below))
-		return false;
+		return;
 	spots->spot[spots->count] = *rim;
 	spots->spot[spots->count].rod_on = RB_ON_INVERT;
 	spots->spot[spots->count++].elevation = below;
-	return true;
 }
 
 static bool beyond(const struct rb_sections *sections)
@@ -172,9 +157,10 @@ struct rb_spots *rb_spots(struct rb_arena *arena, struct rb_findings *findings,
 	for (uint32_t i = 0; i < reduced->shots; i++) {
 		if (!spot_of(arena, adjusted, i, &spots->spot[spots->count++]))
 			return rb_findings_no_memory(findings), NULL;
-		spots->adjusted += spots->spot[spots->count - 1].adjusted;
 		add_below(adjusted, i, spots);
 	}
+	for (uint32_t i = 0; i < spots->count; i++)
+		spots->adjusted += spots->spot[i].adjusted;
 	if (!rb_find_shots_again(spots, rb_arena_allocator(arena)))
 		return rb_findings_no_memory(findings), NULL;
 	return spots;

@@ -16,9 +16,10 @@ struct rb_spot {
 			     is no name */
 	uint32_t point;   /* RB_NO_POINT: no name */
 	uint32_t row;     /* of the book */
-	rb_length chainage; /* none where not written */
+	uint32_t chainage_row, rod_on_row; /* where these two stand: rb_shot_row() */
+	rb_length chainage;                /* none where not written */
 	rb_length elevation;
-	enum rb_rod_on rod_on; /* the row's, or the book's key */
+	enum rb_rod_on rod_on; /* rb_shot_rod_on() */
 	enum rb_kind kind;
 	bool adjusted;  /* the elevation is */
 	uint32_t again; /* the spot that counts in its place (shot_again.h); RB_NO_SPOT:

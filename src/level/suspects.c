@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "level/rod.h"
+#include "level/section_walk.h"
 #include "level/slips.h"
 
 /* Of one kind in one section: beyond this a list names no place to look any more. */
@@ -186,48 +187,16 @@ static void hunt_columns(struct hunt *h, uint32_t row, const struct rb_shot *via
 		add(h, suspect, kinds[RB_SLIP_COLUMNS].points);
 }
 
-/* The sights that enter a section's misclosure, from its last to its first. */
-struct walk {
-	const struct rb_reduced *reduced;
-	const struct rb_section *section;
-	uint32_t setup;
-	const struct rb_shot *sight; /* the sight that leaves this setup on the chain */
-	uint32_t backsight_row;
-};
-
-static struct walk walk_from_end(const struct hunt *h)
-{
-	const struct rb_section *s = h->section;
-	const struct rb_reduced *r = h->reduced;
-
-	return (struct walk){ r, s, s->last, &r->shot[s->end],
-			      r->shot[r->setup[s->last].shot].backsight_row };
-}
-
-/* One setup back; false from the first one. */
-static bool walk_back(struct walk *w)
-{
-	const struct rb_reduced *r = w->reduced;
-	uint32_t via = r->setup[w->setup].via;
-
-	if (w->setup == w->section->first || via == RB_NO_SHOT)
-		return false;
-	w->sight = &r->shot[via];
-	w->setup = w->sight->setup;
-	w->backsight_row = r->shot[r->setup[w->setup].shot].backsight_row;
-	return true;
-}
-
 static void hunt_readings(struct hunt *h)
 {
-	struct walk w = walk_from_end(h);
+	struct rb_section_walk w = rb_section_walk(h->reduced, h->section);
 	uint32_t next_backsight;
 
 	do {
 		hunt_reading(h, w.sight->row, booked_column(w.sight), -1);
 		hunt_reading(h, w.backsight_row, RB_BACKSIGHT, +1);
 		next_backsight = w.backsight_row;
-		if (!walk_back(&w))
+		if (!rb_walk_back(&w))
 			return;
 		hunt_columns(h, next_backsight, w.sight);
 	} while (!h->no_memory);
@@ -282,14 +251,14 @@ static void count_high(struct high_sights *high, const struct hunt *h, uint32_t 
 
 static void find_high(struct high_sights *high, const struct hunt *h)
 {
-	struct walk w = walk_from_end(h);
+	struct rb_section_walk w = rb_section_walk(h->reduced, h->section);
 
 	high->count = 0;
 	high->net = 0;
 	do {
 		count_high(high, h, w.sight->row, booked_column(w.sight), -1);
 		count_high(high, h, w.backsight_row, RB_BACKSIGHT, +1);
-	} while (walk_back(&w));
+	} while (rb_walk_back(&w));
 }
 
 /* The rows were found from the last to the first. */

@@ -61,8 +61,7 @@ static void take_tolerance(struct rb_book_reader *r)
 
 	if (!value->length)
 		return;
-	key->tolerance_line = value->place.line;
-	key->tolerance_cell = value->place.cell;
+	key->tolerance_place = value->place;
 	if (!rb_tolerance_parse(value->text, value->length, r->book->unit,
 				r->book->decimal_comma, &key->tolerance))
 		bad(r, RB_KEY_TOLERANCE, RB_CODE_BAD_TOLERANCE, "");
@@ -92,8 +91,7 @@ static void take_adjust(struct rb_book_reader *r)
 	key->adjust = RB_BY_SETUPS;
 	if (!value->length)
 		return;
-	key->adjust_line = value->place.line;
-	key->adjust_cell = value->place.cell;
+	key->adjust_place = value->place;
 	for (size_t i = 0; i < sizeof ways / sizeof *ways; i++) {
 		if (!same_word(value->text, ways[i].word))
 			continue;

@@ -333,7 +333,7 @@ static bool take_known(struct rb_book_reader *r, const struct rb_record *record)
 static void take_rod_on(struct rb_book_reader *r, const struct rb_record *record)
 {
 	struct rb_cell cell = rb_book_cell(r, record, RB_ROD_ON);
-	enum rb_rod_on place = r->book->key.rod_on;
+	enum rb_rod_on place = RB_ON_UNSAID;
 
 	if (!rb_cell_is_empty(cell)) {
 		place = rb_rod_on_parse(cell.text, cell.length);

@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "level/chain.h"
 #include "notes/seek.h"
 #include "report/phrase.h"
 #include "report/section_words.h"
@@ -50,20 +51,26 @@ static const char **name_sections(struct rb_arena *arena, const struct rb_reduct
 	return name;
 }
 
-/* The section that an elevation comes from: that of the setup from which the place was
- * seen; of the first place of a chain, that of the setup it opens. */
-static uint32_t section_of(const struct rb_reduction *r, const struct rb_shot *shot)
+/* The section that an elevation comes from: the one that ends there, else that of the
+ * setup from which the place was seen; of the first place of a chain, that of the setup
+ * it opens. */
+static uint32_t section_of(const struct rb_reduction *r, uint32_t number)
 {
 	const struct rb_reduced *reduced = rb_reduction_reduced(r);
-	uint32_t setup = shot->setup, via;
+	const struct rb_sections *sections = rb_reduction_sections(r);
+	const struct rb_shot *shot = &reduced->shot[number];
+	const struct rb_section *ending;
 
 	if (shot->booked == RB_BOOKED_NOWHERE) {
-		setup = rb_shot_opens(shot);
-		via = reduced->setup[setup].via;
-		if (via != RB_NO_SHOT)
-			setup = reduced->shot[via].setup;
+		uint32_t opens = rb_shot_opens(shot);
+
+		number = reduced->setup[opens].via;
+		if (number == RB_NO_SHOT)
+			return sections->of_setup[opens];
 	}
-	return rb_reduction_sections(r)->of_setup[setup];
+	ending = rb_section_ending(sections, number);
+	return ending ? (uint32_t)(ending - sections->section)
+		      : sections->of_setup[reduced->shot[number].setup];
 }
 
 /* One remark, or both of the two rows of a turning point; NULL without memory. */
@@ -102,7 +109,7 @@ static bool make(struct rb_arena *arena, const struct rb_reduction *r, uint32_t 
 	const struct rb_book *book = rb_reduction_book(r);
 	const struct rb_shot *shot = &rb_reduction_reduced(r)->shot[number];
 	struct rb_place_rows rows = rb_reduction_rows(r, number);
-	uint32_t of = section_of(r, shot);
+	uint32_t of = section_of(r, number);
 
 	out->point = rb_book_typed(book, shot->row);
 	out->elevation = shot->elevation;
@@ -111,7 +118,7 @@ static bool make(struct rb_arena *arena, const struct rb_reduction *r, uint32_t 
 	out->below = rb_shot_below(r->adjusted, number);
 	out->written = written_unit(book, book->row[shot->row].point);
 	out->kind = (enum rb_kind)shot->kind;
-	out->rod_on = rows.rod_on == RB_ON_UNSAID ? book->key.rod_on : rows.rod_on;
+	out->rod_on = rows.rod_on;
 	out->line = rb_book_line(book, shot->row);
 	out->section = of == RB_NO_SECTION ? "" : section[of];
 	out->verdict = of == RB_NO_SECTION

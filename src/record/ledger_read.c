@@ -105,7 +105,8 @@ static enum rb_kind kind_at(const struct reader *r, const struct rb_record *reco
 /* -- rows ------------------------------------------------------------------------ */
 
 /* The book of a row: mostly that of the row before. */
-static uint32_t book_at(struct reader *r, const struct rb_record *record)
+static uint32_t book_at(struct reader *r, const struct rb_record *record,
+			enum rb_unit unit)
 {
 	struct rb_cell digest = cell_at(r, RB_RECORD_DIGEST, record);
 	struct rb_recorded_book book;
@@ -122,7 +123,7 @@ static uint32_t book_at(struct reader *r, const struct rb_record *record)
 		.digest = text_at(r, RB_RECORD_DIGEST, record),
 		.replaces = text_at(r, RB_RECORD_REPLACES, record),
 		.version = count_at(r, RB_RECORD_VERSION, record),
-		.unit = unit_at(r, record),
+		.unit = unit,
 	};
 	book.version = book.version ? book.version : 1;
 	book.style = (struct rb_style){ book.unit, 2, 16, false };
@@ -137,7 +138,7 @@ static bool on_row(void *self, const struct rb_record *record)
 	enum rb_unit unit = unit_at(r, record);
 	struct rb_reading known = elevation_at(r, RB_RECORD_KNOWN, record, unit);
 
-	r->last = book_at(r, record);
+	r->last = book_at(r, record, unit);
 	if (!entry || r->last == RB_NO_BOOK)
 		return rb_findings_no_memory(r->findings);
 	*entry = (struct rb_entry){

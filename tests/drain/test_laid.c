@@ -441,6 +441,43 @@ static void a_shot_in_two_places_is_refused(void **state)
 	job_end(&c.job);
 }
 
+/* The cell that is wrong is marked, on whichever row of a turning point it stands. */
+static void the_cell_of_either_row_is_marked(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *rows; enum rb_code code; uint32_t line; } cases[] = {
+		{ "B,25,,,,9.00,invert\nB,,,4.00,,,\n",    RB_CODE_PLACE_DISAGREES, 3 },
+		{ "B,,,,,9.00,invert\nB,25,,4.00,,,\n",    RB_CODE_PLACE_DISAGREES, 4 },
+		{ "B,25,,,,9.00,invert\nB,75,,4.00,,,\n",  RB_CODE_PLACE_DISAGREES, 3 },
+		{ "J,120,,,,9.00,invert\nJ,,,4.00,,,\n",   RB_CODE_SHOT_OFF_THE_LINE, 3 },
+		{ "J,,,,,9.00,invert\nJ,120,,4.00,,,\n",   RB_CODE_SHOT_OFF_THE_LINE, 4 },
+		{ "J,,,,,9.00,invert\nJ,,,4.00,,,\n",      RB_CODE_SHOT_OFF_THE_LINE, 0 },
+		{ "B,,,,,9.00,top of pipe\nB,,,4.00,,,\n", RB_CODE_PIPE_NEEDED, 3 },
+		{ "B,,,,,9.00,\nB,,,4.00,,,top of pipe\n", RB_CODE_PIPE_NEEDED, 4 },
+		{ "B,,,,,9.00,\nB,,,4.00,,,\n",            RB_CODE_LAID_WITHOUT_ROD_ON, 3 },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[400];
+		struct check c;
+		const struct rb_finding *found;
+
+		snprintf(book, sizeof book, BOOK "%sA,,,,9.00,,invert\n", cases[i].rows);
+		c = laid_of(LINE, book);
+		found = job_finding(&c.findings, cases[i].code);
+		if ((found ? found->place.line : 0) != cases[i].line) {
+			print_error("row %zu: line %u\n", i,
+				    found ? found->place.line : 0);
+			wrong++;
+		}
+		job_end(&c.job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 static void a_book_without_pipe_is_refused(void **state)
 {
 	struct check c = laid_of(LINE, BOOK "A,0,,,9.00,,ground\n");
@@ -472,6 +509,7 @@ int main(void)
 		cmocka_unit_test(the_later_surface_stands),
 		cmocka_unit_test(a_turning_point_reached_again_replaces_nothing),
 		cmocka_unit_test(a_shot_in_two_places_is_refused),
+		cmocka_unit_test(the_cell_of_either_row_is_marked),
 		cmocka_unit_test(a_book_without_pipe_is_refused),
 	};
 

@@ -48,8 +48,9 @@ static bool judged_by_setups(const struct rb_sections *sections)
 static void same_corrections(const struct rb_reduction *first, struct work *again)
 {
 	const struct rb_sections *sections = rb_reduction_sections(first);
-	const struct rb_judging judging = { sections->tolerance, sections->adjust,
-					    first->adjust_anyway };
+	const struct rb_judging judging = { .tolerance = sections->tolerance,
+					    .adjust = sections->adjust,
+					    .adjust_anyway = first->adjust_anyway };
 	const struct rb_adjusted *adjusted;
 
 	sections = rb_sections(again->arena, &again->findings, again->reduced, &judging);

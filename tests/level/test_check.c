@@ -123,6 +123,15 @@ static const struct level_case told[] = {
 	  "S,,,5.92,,ground\n"
 	  "A,,,,4,\n",
 	  "6 reached-again\n", false },
+	{ "a hub, and by the key the ground beside it",
+	  "tolerance,0.02\n"
+	  "rod on,ground\n"
+	  "point,known elevation,bs,is,fs,rod on\n"
+	  "A,100,4,,,\n"
+	  "S,,,5,,hub\n"
+	  "S,,,5.41,,\n"
+	  "A,,,,4,\n",
+	  "", false },
 	{ "where nothing is said of the rod it is one place",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs,rod on\n"

@@ -307,7 +307,7 @@ static void what_cannot_be_worked_out_is_an_error(void **state)
 	job_end(&run.job);
 	run = fall_of(book, between("House", "BM", FT(0, 0)));
 	assert_null(run.fall);
-	assert_true(job_found(&run.job.findings, RB_CODE_NO_LENGTH));
+	assert_true(job_found(&run.job.findings, RB_CODE_ZERO_LENGTH));
 	job_end(&run.job);
 	run = fall_of(book, along(nothing));
 	assert_null(run.fall);
@@ -317,6 +317,16 @@ static void what_cannot_be_worked_out_is_an_error(void **state)
 		      between("X", "House", NONE)); /* one chainage is no length */
 	assert_null(run.fall);
 	assert_true(job_found(&run.job.findings, RB_CODE_NO_LENGTH));
+	job_end(&run.job);
+	run = fall_of(HEAD BM "X,10,,,5.00,,\nY,10,,,6.00,,\n",
+		      between("X", "Y", NONE)); /* and twice the same is none to go */
+	assert_null(run.fall);
+	assert_true(job_found(&run.job.findings, RB_CODE_ZERO_LENGTH));
+	assert_false(job_found(&run.job.findings, RB_CODE_NO_LENGTH));
+	job_end(&run.job);
+	run = fall_of(HEAD BM "X,10,,,5.00,,\n", between("X", "X", NONE));
+	assert_null(run.fall);
+	assert_true(job_found(&run.job.findings, RB_CODE_ZERO_LENGTH));
 	job_end(&run.job);
 }
 

@@ -67,6 +67,16 @@ static const struct level_case cases[] = {
 	  "A,,,4,,100\n",
 	  "5 sight-limit\n"
 	  "0 unbalanced\n", false },
+	{ "the note keeper's sums of the sight lengths are no sights",
+	  "tolerance,0.02\n"
+	  "sight limit,100\n"
+	  "balance limit,20\n"
+	  "point,bm,bs,fs,bs dist,fs dist\n"
+	  "A,100,4,,50,\n"
+	  "T,,5,6,60,50\n"
+	  "A,,,3,,60\n"
+	  "sum,,9,9,110,110\n",
+	  "", false },
 	{ "limits, and no sight has a length",
 	  "tolerance,0.02\n"
 	  "sight limit,100\n"

@@ -122,6 +122,80 @@ static void says_whether_the_book_closes(void **state)
 	job_end(&job);
 }
 
+/* A rim with a tape let down is two spots, and both are adjusted or both raw. */
+static void inverts_below_rims_are_counted(void **state)
+{
+	static const char book[] = "tolerance,0.01 ft\n"
+				   "point,known elevation,bs,is,fs,rod on,dip\n"
+				   "BM,100.00,5.00,,,,\nMH,,,4.00,,rim,6.00\n"
+				   "BM,,,,%s,,\n";
+	char text[sizeof book + 8];
+
+	(void)state;
+	for (int closes = 0; closes < 2; closes++) {
+		struct job job = job_new();
+		const struct rb_spots *spots;
+
+		snprintf(text, sizeof text, book, closes ? "5.01" : "5.02");
+		spots = job_book(job.arena, &job.findings, text);
+		assert_non_null(spots);
+		assert_int_equal(spots->count, 4);
+		assert_int_equal(spots->adjusted, closes ? 4 : 0);
+		job_end(&job);
+	}
+}
+
+/* What the two rows of a turning point say of it, each cell by itself: the foresight's
+ * row, else the backsight's, and of the rod at last the key. */
+static void two_rows_of_a_turning_point(void **state)
+{
+	/* clang-format off */
+	static const struct {
+		const char *key, *first, *second; /* chainage, rod on */
+		int feet; /* -1: none */
+		enum rb_rod_on rod_on;
+	} cases[] = {
+		{ "invert", "25,",       ",",         25, RB_ON_INVERT },
+		{ "invert", ",",         "25,",       25, RB_ON_INVERT },
+		{ "",       ",",         "25,",       25, RB_ON_UNSAID },
+		{ "",       ",hub",      "25,",       25, RB_ON_HUB },
+		{ "invert", ",hub",      "25,",       25, RB_ON_HUB },
+		{ "",       "25,",       ",hub",      25, RB_ON_HUB },
+		{ "invert", "25,",       ",hub",      25, RB_ON_HUB },
+		{ "invert", ",",         "25,hub",    25, RB_ON_HUB },
+		{ "invert", "25,ground", "30,hub",    25, RB_ON_GROUND },
+		{ "invert", ",hub",      ",",         -1, RB_ON_HUB },
+		{ "invert", ",",         ",",         -1, RB_ON_INVERT },
+	};
+	/* clang-format on */
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct job job = job_new();
+		const struct rb_spots *spots;
+		char book[300];
+
+		snprintf(book, sizeof book,
+			 "rod on,%s\npoint,known elevation,bs,fs,chainage,rod on\n"
+			 "BM,100,5.00,,,\nTP,,,7.00,%s\nTP,,7.50,,%s\nBM,,,5.50,,\n",
+			 cases[i].key, cases[i].first, cases[i].second);
+		spots = job_book(job.arena, &job.findings, book);
+		assert_non_null(spots);
+		assert_int_equal(spots->count, 3);
+		if (spots->spot[1].rod_on != cases[i].rod_on ||
+		    spots->spot[1].chainage.nm !=
+			    (cases[i].feet < 0 ? NONE : FT(cases[i].feet, 0)).nm) {
+			print_error("row %zu: %lld nm, on %s\n", i,
+				    (long long)spots->spot[1].chainage.nm,
+				    rb_rod_on_name(spots->spot[1].rod_on));
+			wrong++;
+		}
+		job_end(&job);
+	}
+	assert_int_equal(wrong, 0);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -129,6 +203,8 @@ int main(void)
 		cmocka_unit_test(digits_behind_the_plus),
 		cmocka_unit_test(steps_of_a_book),
 		cmocka_unit_test(says_whether_the_book_closes),
+		cmocka_unit_test(inverts_below_rims_are_counted),
+		cmocka_unit_test(two_rows_of_a_turning_point),
 	};
 
 	return cmocka_run_group_tests_name("spots", tests, NULL, NULL);

@@ -33,17 +33,17 @@ static void every_key(void **state)
 	assert_int_equal(book->unit, RB_FEET);
 	assert_true(key->tolerance.given);
 	assert_int_equal(key->tolerance.coefficient.nm, FT(0, 200));
-	assert_int_equal(key->tolerance_line, 10);
-	assert_int_equal(key->tolerance_cell, 1);
+	assert_int_equal(key->tolerance_place.line, 10);
+	assert_int_equal(key->tolerance_place.cell, 1);
 	assert_int_equal(key->adjust, RB_BY_DISTANCE);
-	assert_int_equal(key->adjust_line, 11);
+	assert_int_equal(key->adjust_place.line, 11);
 	assert_int_equal(key->collimation.nm, FT(0, 40));
 	assert_int_equal(key->collimation_run.nm, FT(100, 0));
 	assert_int_equal(key->sight_limit.nm, FT(200, 0));
 	assert_int_equal(key->balance_limit.nm, FT(50, 0));
 	assert_int_equal(key->decimals, 3);
 	assert_int_equal(key->rod_on, RB_ON_TOP_OF_PIPE);
-	assert_int_equal(book->rod_on[0], RB_ON_TOP_OF_PIPE);
+	assert_int_equal(book->rod_on[0], RB_ON_UNSAID); /* by the row itself */
 	notes_end(&notes);
 }
 
@@ -59,9 +59,9 @@ static void no_keys_at_all(void **state)
 	assert_int_equal(key->rod.nm, FT(25, 0));
 	assert_int_equal(notes.book->unit, RB_FEET);
 	assert_false(key->tolerance.given);
-	assert_int_equal(key->tolerance_line, 0);
+	assert_int_equal(key->tolerance_place.line, 0);
 	assert_int_equal(key->adjust, RB_BY_SETUPS);
-	assert_int_equal(key->adjust_line, 0);
+	assert_int_equal(key->adjust_place.line, 0);
 	assert_false(rb_length_given(key->collimation));
 	assert_false(rb_length_given(key->sight_limit));
 	assert_false(rb_length_given(key->balance_limit));

@@ -53,6 +53,32 @@ static const struct case_row cases[] = {
 	  "A 10.0000 10.0000 10.0000 -|A to B closes||\n"
 	  "B 12.0000 12.0000 12.0000 -|A to B closes||\n"
 	  "C 14.0000 14.0000 14.0000 -|B to C closes||\n" },
+	{ "two ends seen from one setup: each has the closure of its own section",
+	  "tolerance,0.02\n"
+	  "point,bm,bs,is,fs\n"
+	  "BM-1,100,5,,\n"
+	  "BM-2,102,,,3\n"
+	  "S,,,4,\n"
+	  "BM-3,103,,,2.5\n",
+	  "BM-1 100.0000 100.0000 100.0000 -|BM-1 to BM-2 closes||\n"
+	  "BM-2 102.0000 102.0000 102.0000 -|BM-1 to BM-2 closes||\n"
+	  "S 101.0000 101.0000 - -|BM-1 to BM-2 closes||\n"
+	  "BM-3 102.5000 - 103.0000 -|BM-1 to BM-3 beyond||\n" },
+	{ "an end that nothing closes, and its backsight on a row of its own",
+	  "tolerance,0.02\n"
+	  "point,bm,bs,is,fs\n"
+	  "BM-1,100,5,,\n"
+	  "BM-2,102,,,3.01\n"
+	  "T,,,,2.5\n"
+	  "S,,,4,\n"
+	  "T,,4,,\n"
+	  "P,,,3,\n",
+	  "BM-1 100.0000 100.0000 100.0000 -|BM-1 to BM-2 closes||\n"
+	  "BM-2 101.9900 102.0000 102.0000 -|BM-1 to BM-2 closes||\n"
+	  "T 102.5000 102.5100 - -|BM-1 to T open||\n"
+	  "S 101.0000 101.0100 - -|BM-1 to BM-2 closes||\n"
+	  "T 102.5000 102.5100 - -|BM-1 to T open||\n"
+	  "P 103.5000 103.5100 - -| open||\n" },
 	{ "the key for the rod, a tape let down, and both remarks of a turning point",
 	  "rod on,rim\n"
 	  "point,bm,bs,is,fs,rod on,dip,remarks\n"
@@ -67,6 +93,16 @@ static const struct case_row cases[] = {
 	  "G 9.0000 - - -|A to A unjudged|ground|\n"
 	  "T 11.0000 - - -|A to A unjudged|rim|spike; in maple\n"
 	  "A 10.0000 - 10.0000 -|A to A unjudged|rim|\n" },
+	{ "the second row of a turning point speaks before the key",
+	  "rod on,invert\n"
+	  "point,bm,bs,fs,rod on\n"
+	  "A,10,4,,\n"
+	  "T,,,3,\n"
+	  "T,,2,,hub\n"
+	  "A,,,3,\n",
+	  "A 10.0000 - 10.0000 -|A to A unjudged|invert|\n"
+	  "T 11.0000 - - -|A to A unjudged|hub|\n"
+	  "A 10.0000 - 10.0000 -|A to A unjudged|invert|\n" },
 };
 /* clang-format on */
 

@@ -89,6 +89,11 @@ static const struct {
 	       "A,10,,yards,1 May,P,a.csv,1,A to A,yes,,benchmark,10,,abc\n",
 	  { { "b.csv", BOOK("1 May", "P", "10"), "x" } },
 	  "a.csv 1\nsite.csv 2 date-cell\nsite.csv 3 bad-unit\n" },
+	{ "a unit that is none is said once a row, of the first row of a book too",
+	  HEAD "A,10,,yards,1 May,P,a.csv,1,A to A,yes,,benchmark,10,,abc\n"
+	       "B,11,,yards,1 May,P,a.csv,1,A to A,yes,,end,,,abc\n",
+	  { { "b.csv", BOOK("1 May", "P", "10"), "x" } },
+	  "a.csv 1\nsite.csv 2 bad-unit\nsite.csv 3 bad-unit\n" },
 	{ "a book is no record", BOOK("1 May", "P", "10"),
 	  { { "b.csv", BOOK("1 May", "P", "10"), "x" } },
 	  "site.csv 1 no-record\n" },
