@@ -16,16 +16,22 @@ struct rb_todays_hi rb_hi_of_benchmarks(rb_length benchmark, rb_length backsight
 	return today;
 }
 
+rb_length rb_hi_allowed(const struct rb_plan *plan)
+{
+	bool metric = rb_unit_of_runs(plan->unit) == RB_METRES;
+
+	if (rb_length_given(plan->grade_tolerance))
+		return plan->grade_tolerance;
+	return rb_length_of(metric ? 5 * RB_MILLIMETRE : RB_INCH / 4);
+}
+
 void rb_hi_judge(struct rb_findings *findings, const struct rb_plan *plan,
 		 const struct rb_todays_hi *today)
 {
-	bool metric = rb_unit_of_runs(plan->unit) == RB_METRES;
-	rb_length allowed = plan->grade_tolerance, apart;
+	rb_length allowed = rb_hi_allowed(plan), apart;
 
 	if (!today->checked)
 		return;
-	if (!rb_length_given(allowed))
-		allowed = rb_length_of(metric ? 5 * RB_MILLIMETRE : RB_INCH / 4);
 	apart = rb_length_absolute(today->difference);
 	if (rb_length_compare(apart, allowed) > 0)
 		rb_findings_add(findings, RB_CODE_HI_DIFFERS, rb_in_file(),

@@ -29,9 +29,12 @@ struct rb_todays_hi {
 struct rb_todays_hi rb_hi_of_benchmarks(rb_length benchmark, rb_length backsight,
 					rb_length second, rb_length second_backsight);
 
-/* Do two benchmarks agree?  Finding (failed): they give heights of instrument that
- * differ by more than the plan's grade tolerance, or, where it has none, by more than
+/* How far two benchmarks may be apart: the plan's grade tolerance, or, where it has none,
  * 1/4 in or 5 mm: beyond what is misread on a rod (common practice). */
+rb_length rb_hi_allowed(const struct rb_plan *plan);
+
+/* Do two benchmarks agree?  Finding (failed): they give heights of instrument that differ
+ * by more than is allowed. */
 void rb_hi_judge(struct rb_findings *findings, const struct rb_plan *plan,
 		 const struct rb_todays_hi *today);
 

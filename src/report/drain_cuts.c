@@ -175,6 +175,27 @@ static void add_extremes(struct rb_drain_maker *m)
 	rb_drain_add(m, RB_PARAGRAPH);
 }
 
+/* Where the plan asks for a cover and one is known, the least decides. */
+void rb_drain_cover_verdict(struct rb_drain_maker *m)
+{
+	const struct rb_extreme *least = &m->r->sheet->least_cover;
+	rb_length asked = m->r->plan->cover;
+	bool is_short;
+
+	if (!rb_length_given(asked) || !rb_length_given(least->value))
+		return;
+	is_short = rb_exact_compare(least->exact, rb_exact_of(asked)) < 0;
+	rb_phrase_text(&m->phrase, is_short ? "COVER SHORT: " : "COVERED: ");
+	rb_phrase_text(&m->phrase, least->value.nm < 0 ? "minus " : "");
+	rb_drain_say_both(m, least->value);
+	rb_phrase_text(&m->phrase, " at ");
+	rb_phrase_words(&m->phrase, least->where);
+	rb_phrase_text(&m->phrase, " at the least, and the plan asks for ");
+	rb_drain_say_both(m, asked);
+	rb_phrase_text(&m->phrase, ".");
+	rb_drain_add(m, RB_VERDICT);
+}
+
 /* -- from the hubs -- */
 
 static bool any_hub(const struct rb_drain_maker *m)

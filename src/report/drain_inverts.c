@@ -306,6 +306,29 @@ static void add_reach(struct rb_drain_maker *m)
 	rb_drain_add(m, RB_PARAGRAPH);
 }
 
+/* Where it was checked; the grade rods hang on it. */
+void rb_drain_hi_verdict(struct rb_drain_maker *m)
+{
+	const struct rb_todays_hi *today = &m->r->today;
+	rb_length allowed = rb_hi_allowed(m->r->plan);
+
+	if (!m->r->rods || !today->checked)
+		return;
+	if (rb_length_compare(rb_length_absolute(today->difference), allowed) > 0) {
+		rb_phrase_text(&m->phrase, "HI DIFFERS: the second benchmark gives it ");
+		rb_drain_say_both(m, today->difference);
+		rb_phrase_text(&m->phrase, today->difference.nm > 0 ? " higher, and "
+								    : " lower, and ");
+		rb_drain_say_both(m, allowed);
+		rb_phrase_text(&m->phrase, " is allowed.");
+	} else {
+		rb_phrase_text(&m->phrase, "HI CHECKED: the second benchmark within ");
+		rb_drain_say_both(m, allowed);
+		rb_phrase_text(&m->phrase, ".");
+	}
+	rb_drain_add(m, RB_VERDICT);
+}
+
 void rb_drain_rods_part(struct rb_drain_maker *m)
 {
 	bool names = rb_drain_names(m);

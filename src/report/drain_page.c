@@ -184,6 +184,14 @@ static void add_cautions(struct rb_drain_maker *m)
 	}
 }
 
+void rb_drain_verdicts(struct rb_drain_maker *m)
+{
+	rb_drain_hi_verdict(m);
+	rb_drain_fall_verdicts(m);
+	rb_drain_cover_verdict(m);
+	rb_drain_laid_verdicts(m);
+}
+
 bool rb_drain_maker_init(struct rb_drain_maker *m, struct rb_arena *arena,
 			 const struct rb_drain_result *r)
 {
@@ -211,7 +219,6 @@ struct rb_page *rb_drain_page(struct rb_arena *arena, const struct rb_drain_resu
 	if (steps)
 		rb_drain_steps_part(&m);
 	add_cautions(&m);
-	rb_drain_fall_verdicts(&m);
-	rb_drain_laid_verdicts(&m);
+	rb_drain_verdicts(&m);
 	return m.page->out_of_memory || m.phrase.out_of_memory ? NULL : m.page;
 }

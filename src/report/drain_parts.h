@@ -26,12 +26,17 @@ void rb_drain_fall_part(struct rb_drain_maker *m);
 void rb_drain_fall_verdicts(struct rb_drain_maker *m);
 void rb_drain_inverts_part(struct rb_drain_maker *m);
 void rb_drain_rods_part(struct rb_drain_maker *m);
+void rb_drain_hi_verdict(struct rb_drain_maker *m);
 void rb_drain_cuts_part(struct rb_drain_maker *m);
+void rb_drain_cover_verdict(struct rb_drain_maker *m);
 void rb_drain_laid_part(struct rb_drain_maker *m);
 void rb_drain_laid_verdicts(struct rb_drain_maker *m);
 void rb_drain_steps_part(struct rb_drain_maker *m);
 
 /* -- shared: src/report/drain_page.c -- */
+
+/* All verdicts, the last lines of the page and the words of the picture. */
+void rb_drain_verdicts(struct rb_drain_maker *m);
 
 /* Begin an empty page and a phrase; false if there is no memory. */
 bool rb_drain_maker_init(struct rb_drain_maker *m, struct rb_arena *arena,

@@ -201,8 +201,7 @@ static void say_verdicts(struct maker *m)
 {
 	struct rb_phrase *phrase = &m->page.phrase;
 
-	rb_drain_fall_verdicts(&m->page);
-	rb_drain_laid_verdicts(&m->page);
+	rb_drain_verdicts(&m->page);
 	if (m->page.page->out_of_memory)
 		return;
 	for (const struct rb_block *b = m->page.page->first; b; b = b->next) {
