@@ -17,6 +17,8 @@ struct work {
 	struct rb_findings *of_plan;
 	const struct rb_minimum *minimum;
 	struct rb_laid *laid;
+	const struct rb_spot *elsewhere; /* the first that was not shot on the pipe */
+	uint32_t elsewheres;
 	rb_length *step; /* by shot: the planned steps between the one before and it,
 			    taken as they are planned */
 };
@@ -108,6 +110,8 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 		rb_findings_add(w->findings, RB_CODE_LAID_WITHOUT_ROD_ON,
 				place_of(w, spot->rod_on_row, RB_ROD_ON),
 				rb_text(spot->name), rb_nothing());
+	else if (!rb_rod_on_pipe(spot->rod_on) && !w->elsewheres++)
+		w->elsewhere = spot;
 	if (!rb_rod_on_pipe(spot->rod_on) ||
 	    rb_was_shot_again(w->findings, w->laid->spots, spot))
 		return;
@@ -172,6 +176,46 @@ static void sort_shots(struct work *w)
 	w->laid->shots = kept;
 }
 
+/* -- what is not judged -- */
+
+static void say_elsewhere(const struct work *w)
+{
+	const struct rb_spot *spot = w->elsewhere;
+
+	if (spot)
+		rb_findings_add(w->findings, RB_CODE_NOT_ON_PIPE,
+				place_of(w, spot->rod_on_row, RB_ROD_ON),
+				rb_text(rb_rod_on_name(spot->rod_on)),
+				w->elsewheres > 1 ? rb_number(w->elsewheres - 1)
+						  : rb_nothing());
+}
+
+static void say_part(const struct work *w, const char *from, const char *to,
+		     rb_length length)
+{
+	enum rb_unit unit = rb_unit_of_runs(w->laid->inverts->plan->unit);
+
+	if (length.nm)
+		rb_findings_add4(w->findings, RB_CODE_LAID_IN_PART, rb_in_file(),
+				 (struct rb_argument[RB_ARGUMENTS]){
+					 rb_text(from),
+					 rb_text(to),
+					 rb_measure(length, unit),
+				 });
+}
+
+/* Above the first shot of the pipe, and below the last. */
+static void say_parts(const struct work *w)
+{
+	const struct rb_laid_shot *first = w->laid->shot;
+	const struct rb_laid_shot *last = first + w->laid->shots - 1;
+	const struct rb_station *upper = w->laid->inverts->station;
+	const struct rb_station *outlet = upper + w->laid->inverts->stations - 1;
+
+	say_part(w, upper->name, first->name, first->run);
+	say_part(w, last->name, outlet->name, rb_length_sub(outlet->run, last->run));
+}
+
 static bool take_shots(struct work *w)
 {
 	const struct rb_spots *spots = w->laid->spots;
@@ -184,7 +228,10 @@ static bool take_shots(struct work *w)
 	if (!rb_findings_allow_result(w->findings))
 		return false;
 	sort_shots(w);
-	if (!w->laid->shots)
+	say_elsewhere(w);
+	if (w->laid->shots)
+		say_parts(w);
+	else
 		rb_findings_add(w->findings, RB_CODE_NO_LAID_SHOTS, rb_in_file(),
 				rb_nothing(), rb_nothing());
 	return w->laid->shots;
@@ -341,7 +388,10 @@ struct rb_laid *rb_laid(struct rb_arena *arena, struct rb_findings *findings,
 			struct rb_findings *of_plan, const struct rb_inverts *inverts,
 			const struct rb_spots *spots, const struct rb_minimum *minimum)
 {
-	struct work w = { arena, findings, of_plan, minimum, NULL, NULL };
+	struct work w = { .arena = arena,
+			  .findings = findings,
+			  .of_plan = of_plan,
+			  .minimum = minimum };
 
 	if (!take_room(&w, spots->count))
 		return NULL;

@@ -61,8 +61,9 @@ struct rb_laid {
  * Findings: a shot that does not say where the rod stood, or for which outside or wall is
  * missing (errors); shots off the line, steps taken as planned (warnings); shots beyond
  * the grade tolerance, legs level, uphill or too flat, ponds (failed; a leg too flat by
- * no more than the readings can tell is a warning).  `of_plan`, about the plan: no grade
- * tolerance (a note).  NULL after an error.
+ * no more than the readings can tell is a warning); shots beside the pipe, and an end of
+ * the line that nobody shot (notes).  `of_plan`, about the plan: no grade tolerance (a
+ * note).  NULL after an error.
  */
 struct rb_laid *rb_laid(struct rb_arena *arena, struct rb_findings *findings,
 			struct rb_findings *of_plan, const struct rb_inverts *inverts,

@@ -384,6 +384,33 @@ static void a_step_that_goes_up_is_a_pond(void **state)
 	job_end(&c.job);
 }
 
+/* What was shot beside the pipe, and what of the line nobody shot, is told. */
+static void what_is_not_judged_is_told(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *rows; int elsewhere, parts; } cases[] = {
+		{ "A,0,,,9.00,,invert\nB,50,,,9.50,,invert\nC,100,,,10.00,,invert\n", 0, 0 },
+		{ "A,0,,,9.00,,invert\nB,50,,,3.50,,rim\nC,100,,,3.00,,ground\n", 1, 1 },
+		{ "B,50,,,9.50,,invert\n", 0, 2 },
+		{ "A,0,,,9.00,,invert\nC,100,,,10.00,,invert\nshed,,,,2.00,,ground\n", 1, 0 },
+	};
+	/* clang-format on */
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[300];
+		struct check c;
+
+		snprintf(book, sizeof book, BOOK "%s", cases[i].rows);
+		c = laid_of(LINE, book);
+		assert_non_null(c.laid);
+		assert_int_equal(c.findings.of_code[RB_CODE_NOT_ON_PIPE],
+				 cases[i].elsewhere);
+		assert_int_equal(c.findings.of_code[RB_CODE_LAID_IN_PART],
+				 cases[i].parts);
+		job_end(&c.job);
+	}
+}
+
 /* Brought back and shot again: the later shot stands. */
 static void the_later_shot_stands(void **state)
 {
@@ -505,6 +532,7 @@ int main(void)
 		cmocka_unit_test(steps_are_no_fall_of_the_leg),
 		cmocka_unit_test(both_pipes_of_a_step_are_shot),
 		cmocka_unit_test(a_step_that_goes_up_is_a_pond),
+		cmocka_unit_test(what_is_not_judged_is_told),
 		cmocka_unit_test(the_later_shot_stands),
 		cmocka_unit_test(the_later_surface_stands),
 		cmocka_unit_test(a_turning_point_reached_again_replaces_nothing),
