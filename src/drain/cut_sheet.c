@@ -12,6 +12,9 @@ struct work {
 	struct rb_findings *of_ground;
 	const struct rb_plan *plan;
 	struct rb_cut_sheet *sheet;
+	const struct rb_spot
+		*nowhere; /* the first shot that is at no place of the line */
+	uint32_t nowheres;
 };
 
 /* From a surface of the pipe up to a place over it, exactly; false where the surface is
@@ -88,6 +91,27 @@ static bool is_wanted(const struct rb_spot *spot)
 	return rb_is_ground(spot) || spot->rod_on == RB_ON_HUB;
 }
 
+/* Points that were levelled for their own sake: turning points and benchmarks carry the
+ * levels, and so does a last foresight that does not say what the rod stood on. */
+static void note_nowhere(struct work *w, const struct rb_spot *spot)
+{
+	bool own = spot->kind == RB_SIDE_POINT ||
+		   (spot->kind == RB_END && spot->rod_on != RB_ON_UNSAID);
+
+	if (own && !w->nowheres++)
+		w->nowhere = spot;
+}
+
+static void say_nowhere(const struct work *w)
+{
+	if (w->nowhere)
+		rb_findings_add(
+			w->of_ground, RB_CODE_NOWHERE_ON_LINE,
+			rb_book_row_place(w->sheet->ground->book, w->nowhere->row),
+			rb_text(w->nowhere->rod_on == RB_ON_HUB ? "hub" : "ground"),
+			w->nowheres > 1 ? rb_number(w->nowheres - 1) : rb_nothing());
+}
+
 static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t station)
 {
 	struct rb_cut *cut = station == RB_NO_STATION ? NULL : &w->sheet->cut[station];
@@ -96,6 +120,8 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 	if (spot->rod_on == RB_ON_HUB) {
 		if (cut && !rb_length_given(cut->hub))
 			cut->hub = spot->elevation;
+		if (!cut)
+			note_nowhere(w, spot);
 		return;
 	}
 	if (cut && cut->how == RB_GROUND_UNKNOWN) {
@@ -109,6 +135,8 @@ static void take_spot(struct work *w, const struct rb_spot *spot, uint32_t stati
 		w->sheet->along.point[w->sheet->along.points++] =
 			(struct rb_ground_point){ spot->name, chainage, spot->elevation,
 						  spot->row };
+	else
+		note_nowhere(w, spot);
 }
 
 static bool take_spots(struct work *w)
@@ -128,6 +156,7 @@ static bool take_spots(struct work *w)
 		    !rb_was_shot_again(w->of_ground, spots, &spots->spot[i]))
 			take_spot(w, &spots->spot[i], station[i]);
 	rb_ground_sort(&w->sheet->along);
+	say_nowhere(w);
 	return true;
 }
 
@@ -288,7 +317,10 @@ struct rb_cut_sheet *rb_cut_sheet(struct rb_arena *arena, struct rb_findings *fi
 				  const struct rb_inverts *inverts,
 				  const struct rb_spots *ground, rb_length board)
 {
-	struct work w = { arena, findings, of_ground, inverts->plan, NULL };
+	struct work w = { .arena = arena,
+			  .findings = findings,
+			  .of_ground = of_ground,
+			  .plan = inverts->plan };
 
 	if (!take_room(&w, inverts))
 		return NULL;

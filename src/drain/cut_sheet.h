@@ -66,7 +66,8 @@ struct rb_cut_sheet {
  *
  * Findings about the plan: keys that are missing for the top of the pipe or the trench
  * bottom (notes), cover less than asked (failed).  `of_ground`, about the book (NULL
- * where there is none): shots whose name and chainage disagree.  NULL after an error.
+ * where there is none): shots whose name and chainage disagree, or that are
+ * at no place of the line (a note).  NULL after an error.
  */
 struct rb_cut_sheet *rb_cut_sheet(struct rb_arena *arena, struct rb_findings *findings,
 				  struct rb_findings *of_ground,

@@ -400,6 +400,33 @@ static void bedding_deepens_a_trench(void **state)
 	job_end(&s.job);
 }
 
+/* Ground without a place, and a hub beside all stations. */
+static void a_shot_at_no_place_is_told(void **state)
+{
+	/* clang-format off */
+	static const struct { const char *rows; int told; } cases[] = {
+		{ "A,0,,,4.00,,ground\nQ,20,,,4.00,,ground\nB,,,,4.00,,hub\n", 0 },
+		{ "AA,,,,4.00,,ground\n", 1 },
+		{ "AA,,,,4.00,,\nBB,,,,4.00,,\n", 1 },
+		{ "Q,20,,,4.00,,hub\n", 1 },
+		{ "TP,,,,4.00,,\nTP,,,4.00,,,\nA,0,,,4.00,,ground\n", 0 },
+		{ "AA,,,,4.00,,rim\n", 0 },
+	};
+	/* clang-format on */
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char book[300];
+		struct sheet s;
+
+		snprintf(book, sizeof book, BOOK "BM,,100.00,4.00,,,\n%s", cases[i].rows);
+		s = sheet_of(PLAN, book, NONE);
+		assert_non_null(s.sheet);
+		assert_int_equal(s.findings.of_code[RB_CODE_NOWHERE_ON_LINE],
+				 cases[i].told);
+		job_end(&s.job);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -422,6 +449,7 @@ int main(void)
 		cmocka_unit_test(no_ground_book_still_gives_the_pipe),
 		cmocka_unit_test(metric_boards_stand_on_half_metres),
 		cmocka_unit_test(the_last_shot_counts),
+		cmocka_unit_test(a_shot_at_no_place_is_told),
 	};
 
 	return cmocka_run_group_tests_name("cut sheet", tests, NULL, NULL);
