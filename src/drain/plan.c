@@ -87,6 +87,11 @@ static bool is_header(const int32_t cell_of[RB_SHEET_COLUMNS])
 static const struct rb_form form = {
 	.key = rb_plan_keys,
 	.keys = RB_PLAN_KEYS,
+	.lengths = 1u << RB_PLAN_KEY_PIPE | 1u << RB_PLAN_KEY_PIPE_OUTSIDE |
+		   1u << RB_PLAN_KEY_PIPE_WALL | 1u << RB_PLAN_KEY_BEDDING |
+		   1u << RB_PLAN_KEY_COVER | 1u << RB_PLAN_KEY_TOLERANCE |
+		   1u << RB_PLAN_KEY_ROD,
+	.slopes = 1u << RB_PLAN_KEY_SLOPE | 1u << RB_PLAN_KEY_MINIMUM,
 	.heading = headings,
 	.headings = sizeof headings / sizeof *headings,
 	.measured = measured,

@@ -38,6 +38,7 @@ enum rb_measured {
 struct rb_form {
 	const struct rb_key *key;
 	size_t keys;
+	uint32_t lengths, slopes; /* a bit for each key whose value is one */
 	/* Headings compared as written first ("+"), then those compared with blanks and
 	 * . ( ) / _ - + left out. */
 	const struct rb_heading *exact;
