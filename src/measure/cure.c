@@ -51,7 +51,8 @@ static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules 
 	without.length--;
 	with_comma.decimal_comma = true;
 	rb_marked_read(m, &with_comma, &cured);
-	small = cured.refusal == RB_READ && cured.unit == RB_MILLIMETRES;
+	small = (cured.refusal == RB_READ || cured.refusal == RB_REFUSE_THOUSANDS) &&
+		cured.unit == RB_MILLIMETRES;
 	grouped = comma != NULL && strchr(comma + 1, ',') == NULL &&
 		  strspn(comma + 1, "0123456789") == 3 &&
 		  (small || rules->kind == RB_OF_ELEVATION);

@@ -391,6 +391,11 @@ static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */
 	{ "5,3,2",    FT, RB_REFUSE_POINTS, 0, { 0 } },
 	{ "2,00E-01", FT, RB_REFUSE_EXPONENT, 0, { HUNDREDTHS(20) } },
 	{ "25,00" NBSP "%", FT, RB_REFUSE_TEXT, 7, { 0 } },
+	{ "1.204",     MM, RB_REFUSE_THOUSANDS, 0, { MILLI(1204), 1204000 } },
+	{ "1,204",     MM, RB_REFUSE_THOUSANDS, 0, { MILLI(1204), 1204000 } },
+	{ "-0.454",    MM, RB_REFUSE_THOUSANDS, 1, { -MILLI(454), -454000 } },
+	{ "inv 1.204", MM, RB_REFUSE_THOUSANDS, 4, { -MILLI(1204), -1204000 } },
+	{ "206.500",   MM, RB_REFUSE_THOUSANDS, 0, { MILLI(206500), 206500000 } },
 	{ "5,2912345", FT, RB_REFUSE_FINE, 0, { 52912 * (RB_FOOT / 10000) } },
 };
 
@@ -531,6 +536,8 @@ static void every_refusal_has_a_row(void **state)
 	(void)state;
 	for (size_t i = 0; i < sizeof rod_refusals / sizeof *rod_refusals; i++)
 		seen[rod_refusals[i].refusal] = true;
+	for (size_t i = 0; i < sizeof comma_refusals / sizeof *comma_refusals; i++)
+		seen[comma_refusals[i].refusal] = true;
 	seen[limit_refusals[0].refusal] = true;
 	seen[tape_refusals[0].refusal] = true;
 	seen[run_refusals[0].refusal] = true;
