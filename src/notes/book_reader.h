@@ -106,6 +106,11 @@ void rb_book_say4(struct rb_book_reader *reader, const struct rb_record *record,
 		  enum rb_column column, enum rb_code code,
 		  const struct rb_argument argument[RB_ARGUMENTS]);
 
+/* Say that the chainage of a row was refused. */
+void rb_book_refused_chainage(struct rb_book_reader *reader,
+			      const struct rb_record *record,
+			      const struct rb_reading *reading);
+
 /* The text of a cell, as an argument that outlives its record. */
 struct rb_argument rb_book_kept(struct rb_book_reader *reader, struct rb_cell cell);
 

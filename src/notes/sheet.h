@@ -149,6 +149,17 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		      struct rb_place place, const struct rb_reading *reading,
 		      enum rb_unit unit);
 
+/* Add a finding of that code where a reading was refused because a spreadsheet made a
+ * date or a time of the cell; false: for another reason, or not at all. */
+bool rb_sheet_say_changed(struct rb_findings *findings, enum rb_code code,
+			  struct rb_cell cell, struct rb_place place,
+			  const struct rb_reading *reading);
+
+/* Add the finding for a chainage that was refused; `unit` is that of runs. */
+void rb_sheet_refused_chainage(struct rb_findings *findings, struct rb_cell cell,
+			       struct rb_place place, const struct rb_reading *reading,
+			       enum rb_unit unit);
+
 /* The key that a cell names, with or without a colon and a value behind, or NULL. */
 const struct rb_key *rb_sheet_key(const struct rb_form *form, struct rb_cell cell);
 

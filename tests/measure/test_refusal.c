@@ -436,6 +436,7 @@ static const struct refuse_case run_refusals[] = {
 	{ "-12.5",    FT, RB_REFUSE_NEGATIVE, 0, { HUNDREDTHS(1250) } },
 	{ "-12'-6\"", FI, RB_REFUSE_NEGATIVE, 0, { FEET_64(12, 384) } },
 	{ "(12.5)",   FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(1250) } },
+	{ "1,250",    FT, RB_REFUSE_COMMA, 0, { 1250 * (RB_FOOT / 1000), 1250 * RB_FOOT } },
 	{ "12-6",     FT, RB_REFUSE_DASHED, 0, { FEET_64(12, 384) } },
 	{ "5 1/2",    IN, RB_REFUSE_UNMARKED, 0,
 	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
