@@ -7,6 +7,7 @@
 #include "notes/keeper.h"
 #include "notes/names.h"
 #include "notes/sheet.h"
+#include "notes/sixtyfourths.h"
 
 enum rb_book_key {
 	RB_KEY_PROJECT,
@@ -40,7 +41,7 @@ struct rb_habits {
 	uint32_t inverted;  /* lines */
 	uint32_t last_inverted;
 	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];
-	uint32_t sixtyfourths[RB_ELEVATION + 1];
+	struct rb_sixtyfourths sixtyfourths[RB_ELEVATION + 1]; /* by column */
 };
 
 /* The chainage last written with a plus in a column of chainages. */

@@ -224,8 +224,8 @@ static bool read_long(struct rb_book_reader *r, const struct rb_record *record,
 		if (reading->odd_fraction)
 			rb_book_say(r, record, column, RB_CODE_ODD_FRACTION,
 				    rb_book_kept(r, cell), rb_nothing());
-		if (reading->sixtyfourth)
-			r->habits.sixtyfourths[column]++;
+		rb_sixtyfourths_note(&r->habits.sixtyfourths[column], r->findings, cell,
+				     place_of(r, record, column), reading);
 		return true;
 	}
 	if (!rb_cell_is_empty(cell))

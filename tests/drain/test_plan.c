@@ -360,11 +360,18 @@ static void formula_decimals_are_noted_once(void **state)
 {
 	struct job job = job_of(
 		"point,chainage,invert\nA,0,100.291667\nB,20,\nC,50,99.791667\n", NONE);
+	const struct rb_finding *note;
 
 	(void)state;
 	assert_non_null(job.inverts);
 	assert_int_equal(job_invert(&job, "A").nm, 100 * RB_FOOT + 7 * RB_INCH / 2);
 	assert_int_equal(job.findings.of_code[RB_CODE_SIXTYFOURTHS], 1);
+	note = job_finding(&job.findings, RB_CODE_SIXTYFOURTHS);
+	assert_int_equal(note->place.line, 2);
+	assert_int_equal(note->place.cell, 2);
+	assert_int_equal(note->argument[0].count, 2);
+	assert_string_equal(note->argument[2].text, "100.291667");
+	assert_int_equal(note->argument[3].length.nm, 100 * RB_FOOT + 7 * RB_INCH / 2);
 	job_end(&job);
 }
 
