@@ -123,6 +123,35 @@ static void take_chainage(struct talk *t, const char *line, const struct cell *c
 	place_findings(t, 0, line, cell);
 }
 
+static bool is_digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+/* What stands in a cell of its own behind a reading; NULL: nothing does.  5,32 is one
+ * cell, and its comma is told; a comma at the end of the line parts nothing. */
+static const char *more_behind(const char *reading)
+{
+	size_t length = strcspn(reading, ",;\t");
+	const char *end = reading + length, *more = end + strspn(end, " ,;\t");
+	bool comma_decimal = *end == ',' && length && is_digit(end[-1]) &&
+			     is_digit(end[1]) && !memchr(reading, '.', length);
+
+	return *more && !comma_decimal ? more : NULL;
+}
+
+static void refuse_more(struct talk *t, const char *line, const char *more)
+{
+	struct rb_findings *findings = rb_values_findings(t->dig->values);
+	const struct cell cell = { more, (size_t)(more - line) };
+	size_t before = findings->count;
+
+	rb_findings_add(findings, RB_CODE_MORE_ON_THE_LINE,
+			rb_at(0, RB_WHOLE_ROW, NULL, "the reading"), rb_text(more),
+			rb_nothing());
+	place_findings(t, before, line, &cell);
+}
+
 static rb_length take_reading(struct talk *t, const char *line, const struct cell *cell)
 {
 	struct rb_digging *w = t->dig;
@@ -145,6 +174,7 @@ static bool answer(struct talk *t, const char *line)
 	struct rb_findings *findings = rb_values_findings(w->values);
 	size_t from = strspn(line, " \t");
 	struct cell at, reading = { line + from, from };
+	const char *more;
 	rb_length read;
 
 	findings->typed = line;
@@ -152,6 +182,11 @@ static bool answer(struct talk *t, const char *line)
 		if (!part(w->job->arena, line, from, &at, &reading))
 			return false;
 		take_chainage(t, line, &at);
+	}
+	more = more_behind(reading.text);
+	if (more) {
+		refuse_more(t, line, more);
+		return true;
 	}
 	read = take_reading(t, line, &reading);
 	if (!rb_findings_allow_result(findings))

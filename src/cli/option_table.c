@@ -16,7 +16,8 @@ static const struct rb_option_row options[RB_OPTIONS] = {
 [RB_OPTION_OUTPUT]        = { "output",        'o', TEXT("FILE", "a file"),
 	"write to FILE, whole or not at all" },
 [RB_OPTION_UNIT]          = { "unit",          'u', CHOICE("ft|ft-in|in|m|mm"),
-	"the unit in which lengths are shown" },
+	"the unit in which lengths are shown, and,\n"
+	"with no file, that of bare numbers (ft)" },
 [RB_OPTION_DECIMALS]      = { "decimals",      0,   NUMBER(0, 9),
 	"decimals shown, 0 to 9" },
 [RB_OPTION_FRACTION]      = { "fraction",      0,   CHOICE("8|16|32|64"),

@@ -64,6 +64,17 @@ static enum rb_slope_refusal parse_slope(const struct rb_cells *cells,
 	return rb_slope_parse(text, cell.length, slope);
 }
 
+/* 01:48:00 and 4-Jan, which a sheet makes of 1:48 and 1/4. */
+static bool say_changed_slope(struct rb_cells *cells, struct rb_cell cell,
+			      struct rb_place place)
+{
+	const struct rb_reading_rules rules = rules_of(cells, RB_OF_TAPE);
+	struct rb_reading reading = rb_reading_parse(cell.text, cell.length, &rules);
+
+	return rb_sheet_say_changed(cells->findings, RB_CODE_SLOPE_CHANGED, cell, place,
+				    &reading);
+}
+
 rb_slope rb_cells_slope(struct rb_cells *cells, struct rb_cell cell,
 			struct rb_place place)
 {
@@ -84,7 +95,8 @@ rb_slope rb_cells_slope(struct rb_cells *cells, struct rb_cell cell,
 	if (refusal == RB_SLOPE_READ)
 		rb_findings_add(cells->findings, RB_CODE_SLOPE_STEEP, place,
 				rb_ratio_of(slope), rb_nothing());
-	else if (refusal != RB_SLOPE_EMPTY)
+	else if (refusal != RB_SLOPE_EMPTY &&
+		 (refusal != RB_SLOPE_NONSENSE || !say_changed_slope(cells, cell, place)))
 		rb_findings_add(cells->findings, codes[refusal], place,
 				rb_text(rb_cells_text(cells, cell)), rb_nothing());
 	return (rb_slope){ rb_length_of(0), rb_length_of(0) };
@@ -122,10 +134,10 @@ static int note_plus(struct rb_cells *cells, struct rb_cell cell)
 }
 
 static rb_length refuse_chainage(struct rb_cells *cells, struct rb_cell cell,
-				 struct rb_place place)
+				 struct rb_place place, const struct rb_reading *reading)
 {
-	rb_findings_add(cells->findings, RB_CODE_BAD_CHAINAGE, place,
-			rb_text(rb_cells_text(cells, cell)), rb_nothing());
+	rb_sheet_refused_chainage(cells->findings, cell, place, reading,
+				  rb_unit_of_runs(cells->unit));
 	return rb_length_none();
 }
 
@@ -133,7 +145,7 @@ rb_length rb_cells_chainage(struct rb_cells *cells, struct rb_cell cell,
 			    struct rb_place place, int *plus)
 {
 	struct rb_reading_rules rules = rules_of(cells, RB_OF_RUN);
-	struct rb_reading reading;
+	struct rb_reading reading = { .refusal = RB_REFUSE_TEXT };
 	struct rb_cell whole = cell;
 	char text[64];
 
@@ -141,10 +153,10 @@ rb_length rb_cells_chainage(struct rb_cells *cells, struct rb_cell cell,
 	if (rb_cell_is_empty(cell))
 		return rb_length_none();
 	if (*cell.text == '+' && !complete(cells, cell, text, &whole))
-		return refuse_chainage(cells, cell, place);
+		return refuse_chainage(cells, cell, place, &reading);
 	reading = rb_chainage_parse(whole.text, whole.length, &rules);
 	if (reading.refusal != RB_READ)
-		return refuse_chainage(cells, cell, place);
+		return refuse_chainage(cells, cell, place, &reading);
 	*plus = note_plus(cells, whole);
 	return reading.value;
 }

@@ -9,6 +9,7 @@
 #include "drain/plan_keys.h"
 #include "level/places.h"
 #include "notes/heading.h"
+#include "notes/sixtyfourths.h"
 
 /* clang-format off */
 static const struct rb_heading headings[] = {
@@ -87,6 +88,11 @@ static bool is_header(const int32_t cell_of[RB_SHEET_COLUMNS])
 static const struct rb_form form = {
 	.key = rb_plan_keys,
 	.keys = RB_PLAN_KEYS,
+	.lengths = 1u << RB_PLAN_KEY_PIPE | 1u << RB_PLAN_KEY_PIPE_OUTSIDE |
+		   1u << RB_PLAN_KEY_PIPE_WALL | 1u << RB_PLAN_KEY_BEDDING |
+		   1u << RB_PLAN_KEY_COVER | 1u << RB_PLAN_KEY_TOLERANCE |
+		   1u << RB_PLAN_KEY_ROD,
+	.slopes = 1u << RB_PLAN_KEY_SLOPE | 1u << RB_PLAN_KEY_MINIMUM,
 	.heading = headings,
 	.headings = sizeof headings / sizeof *headings,
 	.measured = measured,
@@ -102,7 +108,7 @@ struct reader {
 	struct rb_cells cells;
 	struct rb_plan *plan;
 	uint32_t room;
-	int64_t sixtyfourths[RB_PLAN_COLUMNS]; /* a formula's decimals, read as 64ths */
+	struct rb_sixtyfourths sixtyfourths[RB_PLAN_COLUMNS];
 };
 
 struct rb_place rb_plan_place(const struct rb_plan *plan, uint32_t row,
@@ -167,7 +173,8 @@ static rb_length row_invert(struct row_reader *w, enum rb_plan_column column)
 
 	if (!rb_length_given(reading.value))
 		return reading.value;
-	w->r->sixtyfourths[column] += reading.sixtyfourth;
+	rb_sixtyfourths_note(&w->r->sixtyfourths[column], w->r->cells.findings,
+			     cell_of(w, column), place_of(w, column), &reading);
 	place = rb_reading_step(&reading);
 	if (rb_length_compare(place, w->r->plan->invert_place) < 0)
 		w->r->plan->invert_place = place;
@@ -240,13 +247,11 @@ static bool on_row(void *self, const struct rb_record *record)
 	return true;
 }
 
-static void note_sixtyfourths(const struct reader *r)
+static void say_sixtyfourths(const struct reader *r)
 {
 	for (int column = 0; column < RB_PLAN_COLUMNS; column++)
-		if (r->sixtyfourths[column])
-			rb_findings_add(r->cells.findings, RB_CODE_SIXTYFOURTHS,
-					rb_in_file(), rb_number(r->sixtyfourths[column]),
-					rb_text(column_name[column]));
+		rb_sixtyfourths_say(&r->sixtyfourths[column], r->cells.findings,
+				    column_name[column]);
 }
 
 struct rb_plan *rb_plan_read(struct rb_arena *arena, struct rb_findings *findings,
@@ -259,7 +264,7 @@ struct rb_plan *rb_plan_read(struct rb_arena *arena, struct rb_findings *finding
 	if (!r.plan || !rb_sheet_read(arena, findings, &form, bytes, length, &reader) ||
 	    !rb_findings_allow_result(findings))
 		return NULL;
-	note_sixtyfourths(&r);
+	say_sixtyfourths(&r);
 	rb_plan_check(findings, r.plan);
 	return rb_findings_allow_result(findings) ? r.plan : NULL;
 }

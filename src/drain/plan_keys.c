@@ -7,28 +7,22 @@
 #include "drain/pipe.h"
 
 /* clang-format off */
-enum key {
-	KEY_DRAIN, KEY_DATUM, KEY_JURISDICTION, KEY_RULES, KEY_UNIT, KEY_PIPE,
-	KEY_PIPE_OUTSIDE, KEY_PIPE_WALL, KEY_SLOPE, KEY_MINIMUM, KEY_BEDDING, KEY_COVER,
-	KEY_OUTLET, KEY_TOLERANCE, KEY_ROD,
-};
-
 const struct rb_key rb_plan_keys[RB_PLAN_KEYS] = {
-	{ "drain",           KEY_DRAIN },
-	{ "datum",           KEY_DATUM },
-	{ "jurisdiction",    KEY_JURISDICTION },
-	{ "rules",           KEY_RULES },
-	{ "unit",            KEY_UNIT },
-	{ "pipe",            KEY_PIPE },
-	{ "pipe outside",    KEY_PIPE_OUTSIDE },
-	{ "pipe wall",       KEY_PIPE_WALL },
-	{ "slope",           KEY_SLOPE },
-	{ "minimum slope",   KEY_MINIMUM },
-	{ "bedding",         KEY_BEDDING },
-	{ "cover",           KEY_COVER },
-	{ "outlet",          KEY_OUTLET },
-	{ "grade tolerance", KEY_TOLERANCE },
-	{ "rod",             KEY_ROD },
+	{ "drain",           RB_PLAN_KEY_DRAIN },
+	{ "datum",           RB_PLAN_KEY_DATUM },
+	{ "jurisdiction",    RB_PLAN_KEY_JURISDICTION },
+	{ "rules",           RB_PLAN_KEY_RULES },
+	{ "unit",            RB_PLAN_KEY_UNIT },
+	{ "pipe",            RB_PLAN_KEY_PIPE },
+	{ "pipe outside",    RB_PLAN_KEY_PIPE_OUTSIDE },
+	{ "pipe wall",       RB_PLAN_KEY_PIPE_WALL },
+	{ "slope",           RB_PLAN_KEY_SLOPE },
+	{ "minimum slope",   RB_PLAN_KEY_MINIMUM },
+	{ "bedding",         RB_PLAN_KEY_BEDDING },
+	{ "cover",           RB_PLAN_KEY_COVER },
+	{ "outlet",          RB_PLAN_KEY_OUTLET },
+	{ "grade tolerance", RB_PLAN_KEY_TOLERANCE },
+	{ "rod",             RB_PLAN_KEY_ROD },
 };
 
 /* The coarsest place that an invert is taken to be written to: a sheet drops the zeros of
@@ -48,7 +42,7 @@ struct reader {
 	const struct rb_sheet *sheet;
 };
 
-static void refuse(const struct reader *r, enum key key, enum rb_code code)
+static void refuse(const struct reader *r, enum rb_plan_key key, enum rb_code code)
 {
 	const struct rb_key_value *value = &r->sheet->key[key];
 
@@ -56,13 +50,13 @@ static void refuse(const struct reader *r, enum key key, enum rb_code code)
 			rb_nothing());
 }
 
-static const char *text_of(const struct reader *r, enum key key)
+static const char *text_of(const struct reader *r, enum rb_plan_key key)
 {
 	return r->sheet->key[key].length ? r->sheet->key[key].text : "";
 }
 
 /* A length that may be 0: a cover, a tolerance. */
-static rb_length length_of(const struct reader *r, enum key key)
+static rb_length length_of(const struct reader *r, enum rb_plan_key key)
 {
 	const struct rb_key_value *value = &r->sheet->key[key];
 	rb_length length =
@@ -74,7 +68,7 @@ static rb_length length_of(const struct reader *r, enum key key)
 }
 
 /* A length above 0: a diameter, a wall. */
-static rb_length size_of(const struct reader *r, enum key key)
+static rb_length size_of(const struct reader *r, enum rb_plan_key key)
 {
 	rb_length length = length_of(r, key);
 
@@ -83,14 +77,14 @@ static rb_length size_of(const struct reader *r, enum key key)
 	return length;
 }
 
-static rb_slope slope_of(const struct reader *r, enum key key)
+static rb_slope slope_of(const struct reader *r, enum rb_plan_key key)
 {
 	const struct rb_key_value *value = &r->sheet->key[key];
 
 	return rb_cells_slope(r->cells, rb_key_cell(value), value->place);
 }
 
-static bool is_word(const struct reader *r, enum key key, const char *word)
+static bool is_word(const struct reader *r, enum rb_plan_key key, const char *word)
 {
 	const struct rb_key_value *value = &r->sheet->key[key];
 
@@ -104,7 +98,7 @@ static bool is_word(const struct reader *r, enum key key, const char *word)
 
 static void read_unit(const struct reader *r)
 {
-	const struct rb_key_value *value = &r->sheet->key[KEY_UNIT];
+	const struct rb_key_value *value = &r->sheet->key[RB_PLAN_KEY_UNIT];
 
 	if (value->length && !rb_unit_parse(value->text, value->length, &r->plan->unit))
 		rb_findings_add(r->cells->findings, RB_CODE_BAD_UNIT, value->place,
@@ -115,45 +109,46 @@ static void read_unit(const struct reader *r)
 
 static void read_outlet(const struct reader *r)
 {
-	if (is_word(r, KEY_OUTLET, "first"))
+	if (is_word(r, RB_PLAN_KEY_OUTLET, "first"))
 		r->plan->outlet = RB_OUTLET_FIRST;
-	else if (is_word(r, KEY_OUTLET, "last"))
+	else if (is_word(r, RB_PLAN_KEY_OUTLET, "last"))
 		r->plan->outlet = RB_OUTLET_LAST;
-	else if (r->sheet->key[KEY_OUTLET].length)
+	else if (r->sheet->key[RB_PLAN_KEY_OUTLET].length)
 		rb_findings_add(r->cells->findings, RB_CODE_BAD_KEY,
-				r->sheet->key[KEY_OUTLET].place,
-				rb_text(text_of(r, KEY_OUTLET)),
+				r->sheet->key[RB_PLAN_KEY_OUTLET].place,
+				rb_text(text_of(r, RB_PLAN_KEY_OUTLET)),
 				rb_text("first or last"));
 }
 
 static void read_bedding(const struct reader *r)
 {
-	r->plan->bedding = is_word(r, KEY_BEDDING, "none") ? rb_length_of(0)
-							   : length_of(r, KEY_BEDDING);
+	r->plan->bedding = is_word(r, RB_PLAN_KEY_BEDDING, "none")
+				   ? rb_length_of(0)
+				   : length_of(r, RB_PLAN_KEY_BEDDING);
 }
 
 static void read_rod(const struct reader *r)
 {
-	const struct rb_key_value *value = &r->sheet->key[KEY_ROD];
+	const struct rb_key_value *value = &r->sheet->key[RB_PLAN_KEY_ROD];
 	rb_length rod =
 		rb_cells_length(r->cells, rb_key_cell(value), value->place, RB_OF_RUN);
 
 	if (rod.nm == 0)
-		refuse(r, KEY_ROD, RB_CODE_NOT_ABOVE_ZERO);
+		refuse(r, RB_PLAN_KEY_ROD, RB_CODE_NOT_ABOVE_ZERO);
 	if (rb_length_given(rod))
 		r->plan->rod = rod;
 }
 
 static void read_minimum(const struct reader *r)
 {
-	const struct rb_key_value *minimum = &r->sheet->key[KEY_MINIMUM];
-	const struct rb_key_value *rules = &r->sheet->key[KEY_RULES];
+	const struct rb_key_value *minimum = &r->sheet->key[RB_PLAN_KEY_MINIMUM];
+	const struct rb_key_value *rules = &r->sheet->key[RB_PLAN_KEY_RULES];
 
-	r->plan->minimum = slope_of(r, KEY_MINIMUM);
-	r->plan->rules = text_of(r, KEY_RULES);
+	r->plan->minimum = slope_of(r, RB_PLAN_KEY_MINIMUM);
+	r->plan->rules = text_of(r, RB_PLAN_KEY_RULES);
 	r->plan->rules_place = rules->place;
 	if (rb_slope_given(r->plan->minimum) && r->plan->minimum.fall.nm <= 0)
-		refuse(r, KEY_MINIMUM, RB_CODE_SLOPE_NOT_DOWN);
+		refuse(r, RB_PLAN_KEY_MINIMUM, RB_CODE_SLOPE_NOT_DOWN);
 	if (minimum->length && rules->length)
 		rb_findings_add(r->cells->findings, RB_CODE_MINIMUM_TWICE, rules->place,
 				rb_line(minimum->place.line), rb_nothing());
@@ -167,21 +162,21 @@ static void read_pipe_name(const struct reader *r, bool is_measured)
 		[RB_PIPE_NO_KIND] = RB_CODE_BAD_PIPE_KIND,
 		[RB_PIPE_NOT_IN_TABLE] = RB_CODE_PIPE_NOT_IN_TABLE,
 	};
-	const struct rb_key_value *value = &r->sheet->key[KEY_PIPE];
+	const struct rb_key_value *value = &r->sheet->key[RB_PLAN_KEY_PIPE];
 	enum rb_pipe_refusal refusal;
 
 	if (!value->length)
 		return;
 	refusal = rb_pipe_parse(value->text, value->length, &r->plan->pipe);
 	if (refusal != RB_PIPE_READ && (refusal == RB_PIPE_NO_SIZE || !is_measured))
-		refuse(r, KEY_PIPE, codes[refusal]);
+		refuse(r, RB_PLAN_KEY_PIPE, codes[refusal]);
 }
 
 static void read_pipe(const struct reader *r)
 {
 	struct rb_pipe *pipe = &r->plan->pipe;
-	rb_length outside = size_of(r, KEY_PIPE_OUTSIDE),
-		  wall = size_of(r, KEY_PIPE_WALL);
+	rb_length outside = size_of(r, RB_PLAN_KEY_PIPE_OUTSIDE),
+		  wall = size_of(r, RB_PLAN_KEY_PIPE_WALL);
 	rb_length inside;
 
 	read_pipe_name(r, rb_length_given(outside) && rb_length_given(wall));
@@ -192,7 +187,9 @@ static void read_pipe(const struct reader *r)
 		pipe->wall = wall;
 	inside = rb_pipe_inside(pipe);
 	if (pipe->measured && rb_length_given(inside) && inside.nm <= 0)
-		refuse(r, rb_length_given(wall) ? KEY_PIPE_WALL : KEY_PIPE_OUTSIDE,
+		refuse(r,
+		       rb_length_given(wall) ? RB_PLAN_KEY_PIPE_WALL
+					     : RB_PLAN_KEY_PIPE_OUTSIDE,
 		       RB_CODE_WALL_TOO_THICK);
 }
 
@@ -220,14 +217,14 @@ void rb_plan_read_keys(struct rb_cells *cells, struct rb_plan *plan,
 	const struct reader reader = { cells, plan, sheet }, *r = &reader;
 
 	read_unit(r);
-	plan->drain = text_of(r, KEY_DRAIN);
-	plan->datum = text_of(r, KEY_DATUM);
-	plan->jurisdiction = text_of(r, KEY_JURISDICTION);
-	plan->jurisdiction_place = sheet->key[KEY_JURISDICTION].place;
-	plan->slope = slope_of(r, KEY_SLOPE);
-	plan->slope_place = sheet->key[KEY_SLOPE].place;
-	plan->cover = length_of(r, KEY_COVER);
-	plan->grade_tolerance = length_of(r, KEY_TOLERANCE);
+	plan->drain = text_of(r, RB_PLAN_KEY_DRAIN);
+	plan->datum = text_of(r, RB_PLAN_KEY_DATUM);
+	plan->jurisdiction = text_of(r, RB_PLAN_KEY_JURISDICTION);
+	plan->jurisdiction_place = sheet->key[RB_PLAN_KEY_JURISDICTION].place;
+	plan->slope = slope_of(r, RB_PLAN_KEY_SLOPE);
+	plan->slope_place = sheet->key[RB_PLAN_KEY_SLOPE].place;
+	plan->cover = length_of(r, RB_PLAN_KEY_COVER);
+	plan->grade_tolerance = length_of(r, RB_PLAN_KEY_TOLERANCE);
 	read_rod(r);
 	read_minimum(r);
 	read_outlet(r);

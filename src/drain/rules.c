@@ -47,6 +47,7 @@ static bool is_header(const int32_t cell_of[RB_SHEET_COLUMNS])
 static const struct rb_form form = {
 	.key = keys,
 	.keys = sizeof keys / sizeof *keys,
+	.lengths = 1u << KEY_SMALLEST,
 	.heading = headings,
 	.headings = sizeof headings / sizeof *headings,
 	.column_name = column_name,

@@ -6,8 +6,9 @@
 #include "rodbook/reduce.h"
 
 /*
- * Call `on_again` for each sight onto a named point that was sighted before: not a known
- * point, not ground or a surface, not a point on which a backsight was taken.  In the
+ * Call `on_again` for each sight onto a named point that was sighted before with the rod
+ * on the same thing: not a known point, not ground or a surface, not a point on which a
+ * backsight was taken.  Where nothing is said of the rod, it stood on the ground.  In the
  * order of the shots; `earlier` is the sight before.  False: memory ran out.
  */
 bool rb_each_again(const struct rb_reduced *reduced, const struct rb_allocator *allocator,

@@ -90,15 +90,6 @@ static bool is_within(const struct rb_sections *sections,
 	return rb_tolerance_holds(t, difference, section->length, section->setups);
 }
 
-/* The ground beside a hub of the same name lies elsewhere: that is no slip. */
-static bool on_another_place(const struct rb_reduced *reduced, uint32_t a, uint32_t b)
-{
-	enum rb_rod_on first = rb_shot_rod_on(reduced, a),
-		       second = rb_shot_rod_on(reduced, b);
-
-	return first != RB_ON_UNSAID && second != RB_ON_UNSAID && first != second;
-}
-
 static void judge(const struct rb_sections *sections, const struct rb_section *section,
 		  const struct rb_check *check, struct rb_findings *findings)
 {
@@ -115,7 +106,7 @@ static void judge(const struct rb_sections *sections, const struct rb_section *s
 	if (check->against == RB_NO_SHOT)
 		rb_findings_add(findings, RB_CODE_KNOWN_DIFFERS, place, difference,
 				rb_nothing());
-	else if (!on_another_place(reduced, check->shot, check->against))
+	else
 		rb_findings_add(findings, RB_CODE_REACHED_AGAIN, place, difference,
 				rb_line(rb_book_line(reduced->book,
 						     reduced->shot[check->against].row)));

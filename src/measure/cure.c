@@ -35,7 +35,7 @@ void rb_meant_by(struct rb_reading *r, const struct rb_reading_rules *rules,
 		rb_meant(r, rules, cured->maybe[i].nm);
 }
 
-/* 5,32 in a comma file: with a decimal comma, or an elevation with thousands. */
+/* 5,32 in a comma file: with a decimal comma, or an elevation or a run with thousands. */
 static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules *rules,
 		       struct rb_reading *r)
 {
@@ -51,10 +51,11 @@ static void cure_comma(const struct rb_marked *m, const struct rb_reading_rules 
 	without.length--;
 	with_comma.decimal_comma = true;
 	rb_marked_read(m, &with_comma, &cured);
-	small = cured.refusal == RB_READ && cured.unit == RB_MILLIMETRES;
+	small = (cured.refusal == RB_READ || cured.refusal == RB_REFUSE_THOUSANDS) &&
+		cured.unit == RB_MILLIMETRES;
 	grouped = comma != NULL && strchr(comma + 1, ',') == NULL &&
 		  strspn(comma + 1, "0123456789") == 3 &&
-		  (small || rules->kind == RB_OF_ELEVATION);
+		  (small || rules->kind == RB_OF_ELEVATION || rules->kind == RB_OF_RUN);
 	if (!small || !grouped)
 		rb_meant_by(r, rules, &cured);
 	if (!grouped)

@@ -146,6 +146,22 @@ static bool is_bare_allowed(const struct work *w, const struct rb_number *n)
 	return w->rules->kind == RB_OF_ELEVATION && w->shape.text[0] == RB_NUMBER_WHOLE;
 }
 
+/* 1.204 or 1,204 in a file that may have been written with either sign for the decimals:
+ * a metre of rod, or a millimetre?  0.000 is the same both ways. */
+static bool may_be_thousands(const struct work *w, const struct rb_number *n)
+{
+	return w->rules->decimal_comma && rb_unit_of_bare(w->rules) == RB_MILLIMETRES &&
+	       n->written == 3 && n->figures > 0 && n->figures <= 3 && n->digits > 0;
+}
+
+static void meant_thousands(struct work *w, int64_t nm)
+{
+	w->out->marked = true;
+	w->out->unit = RB_MILLIMETRES;
+	rb_meant(w->out, w->rules, 1000 * nm);
+	rb_meant(w->out, w->rules, nm);
+}
+
 static enum rb_refusal bare_length(struct work *w, int64_t *nm)
 {
 	const struct rb_number *n = &w->shape.number[0];
@@ -162,6 +178,10 @@ static enum rb_refusal bare_length(struct work *w, int64_t *nm)
 		return RB_REFUSE_BARE;
 	}
 	refusal = length_of(w, n, rb_unit_nm(unit), 0, nm);
+	if (refusal == RB_READ && may_be_thousands(w, n)) {
+		meant_thousands(w, *nm);
+		return RB_REFUSE_THOUSANDS;
+	}
 	if (limit > 0 && w->shape.text[0] == RB_NUMBER_WHOLE &&
 	    (refusal == RB_REFUSE_LONG || (refusal == RB_READ && *nm > limit))) {
 		rb_meant_point(w->out, w->rules, unit, n);

@@ -77,6 +77,8 @@ bool rb_reading_plain(const char *text, size_t length,
 	if (!scan_plain(text + minus, length - minus, &p) || p.places > 9 ||
 	    steps[unit][p.places] == 0 || (minus && is_never_negative(rules->kind)))
 		return false;
+	if (rules->decimal_comma && unit == RB_MILLIMETRES && p.places == 3)
+		return false; /* thousands? */
 	if (!p.point && rb_sheet_serial((int64_t)p.digits, rules))
 		return false;
 	nm = p.digits * (uint64_t)steps[unit][p.places];

@@ -34,6 +34,7 @@ enum rb_refusal {
 	RB_REFUSE_ROUNDED,    /* a sheet's rounded fraction: 5 1/3 */
 	RB_REFUSE_POINTS,     /* two decimal points: 5.3.2 */
 	RB_REFUSE_COMMA,      /* a comma decimal in a comma file: 5,32 */
+	RB_REFUSE_THOUSANDS,  /* 1.204 in mm where a comma is a decimal: 1204? */
 	RB_REFUSE_LETTER,     /* O, l or I for a digit */
 	RB_REFUSE_DATE,       /* 5-Mar, 3/5/2026, 2026-05-03 */
 	RB_REFUSE_TIME,       /* 5:03:00 AM */

@@ -46,6 +46,7 @@ static const char *const blanks[] = {
 static const bool is_faulty[RB_REFUSALS] = {
 	[RB_REFUSE_INCHES] = true,   [RB_REFUSE_FRACTION] = true, [RB_REFUSE_ZERO] = true,
 	[RB_REFUSE_ROUNDED] = true,  [RB_REFUSE_POINTS] = true,   [RB_REFUSE_COMMA] = true,
+	[RB_REFUSE_THOUSANDS] = true,
 	[RB_REFUSE_LETTER] = true,   [RB_REFUSE_DATE] = true,     [RB_REFUSE_TIME] = true,
 	[RB_REFUSE_EXPONENT] = true, [RB_REFUSE_HEX] = true,      [RB_REFUSE_SHEET] = true,
 	[RB_REFUSE_MOJIBAKE] = true, [RB_REFUSE_DASHED] = true,   [RB_REFUSE_UNMARKED] = true,

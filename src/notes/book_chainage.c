@@ -93,8 +93,7 @@ static bool take_cell(struct rb_book_reader *r, const struct rb_record *record,
 		whole = cell;
 	reading = rb_chainage_parse(whole.text, whole.length, &r->rules[RB_OF_RUN]);
 	if (reading.refusal != RB_READ) {
-		rb_book_say(r, record, RB_CHAINAGE, RB_CODE_BAD_CHAINAGE,
-			    rb_book_kept(r, cell), rb_nothing());
+		rb_book_refused_chainage(r, record, &reading);
 		return rb_book_set_value(r, RB_CHAINAGE, rb_length_none());
 	}
 	note_plus(r, whole.text);

@@ -285,6 +285,8 @@ static bool say_headless(struct rb_findings *findings, const struct rb_record *n
 const struct rb_form rb_book_form = {
 	.key = keys,
 	.keys = COUNT(keys),
+	.lengths = 1u << RB_KEY_ROD | 1u << RB_KEY_TOLERANCE | 1u << RB_KEY_COLLIMATION |
+		   1u << RB_KEY_SIGHT_LIMIT | 1u << RB_KEY_BALANCE_LIMIT,
 	.exact = exact,
 	.exacts = COUNT(exact),
 	.heading = headings,

@@ -7,6 +7,7 @@
 #include "notes/keeper.h"
 #include "notes/names.h"
 #include "notes/sheet.h"
+#include "notes/sixtyfourths.h"
 
 enum rb_book_key {
 	RB_KEY_PROJECT,
@@ -40,7 +41,7 @@ struct rb_habits {
 	uint32_t inverted;  /* lines */
 	uint32_t last_inverted;
 	uint32_t inverted_line[RB_FINDINGS_OF_A_KIND];
-	uint32_t sixtyfourths[RB_ELEVATION + 1];
+	struct rb_sixtyfourths sixtyfourths[RB_ELEVATION + 1]; /* by column */
 };
 
 /* The chainage last written with a plus in a column of chainages. */
@@ -105,6 +106,11 @@ void rb_book_say(struct rb_book_reader *reader, const struct rb_record *record,
 void rb_book_say4(struct rb_book_reader *reader, const struct rb_record *record,
 		  enum rb_column column, enum rb_code code,
 		  const struct rb_argument argument[RB_ARGUMENTS]);
+
+/* Say that the chainage of a row was refused. */
+void rb_book_refused_chainage(struct rb_book_reader *reader,
+			      const struct rb_record *record,
+			      const struct rb_reading *reading);
 
 /* The text of a cell, as an argument that outlives its record. */
 struct rb_argument rb_book_kept(struct rb_book_reader *reader, struct rb_cell cell);

@@ -72,6 +72,14 @@ void rb_book_say(struct rb_book_reader *r, const struct rb_record *record,
 		     (struct rb_argument[RB_ARGUMENTS]){ first, second });
 }
 
+void rb_book_refused_chainage(struct rb_book_reader *r, const struct rb_record *record,
+			      const struct rb_reading *reading)
+{
+	rb_sheet_refused_chainage(r->findings, rb_book_cell(r, record, RB_CHAINAGE),
+				  place_of(r, record, RB_CHAINAGE), reading,
+				  rb_unit_of_runs(r->row_unit));
+}
+
 struct rb_argument rb_book_kept(struct rb_book_reader *r, struct rb_cell cell)
 {
 	return rb_text(rb_findings_text(r->findings, cell.text, cell.length));
@@ -216,8 +224,8 @@ static bool read_long(struct rb_book_reader *r, const struct rb_record *record,
 		if (reading->odd_fraction)
 			rb_book_say(r, record, column, RB_CODE_ODD_FRACTION,
 				    rb_book_kept(r, cell), rb_nothing());
-		if (reading->sixtyfourth)
-			r->habits.sixtyfourths[column]++;
+		rb_sixtyfourths_note(&r->habits.sixtyfourths[column], r->findings, cell,
+				     place_of(r, record, column), reading);
 		return true;
 	}
 	if (!rb_cell_is_empty(cell))

@@ -9,14 +9,11 @@ _Static_assert((int)RB_CODE_TOO_LONG - (int)RB_CODE_NOT_A_READING ==
 		       (int)RB_REFUSE_LONG - (int)RB_REFUSE_TEXT,
 	       "the codes of refused cells stand in the order of enum rb_refusal");
 
-void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
-		      struct rb_place place, const struct rb_reading *reading,
-		      enum rb_unit unit)
+/* Add a finding with the cell, and what it may have been. */
+static void say(struct rb_findings *findings, enum rb_code code, struct rb_cell cell,
+		struct rb_place place, const struct rb_reading *reading,
+		enum rb_unit unit)
 {
-	enum rb_refusal refusal =
-		reading->refusal == RB_REFUSE_EMPTY ? RB_REFUSE_TEXT : reading->refusal;
-	enum rb_code code = (enum rb_code)((int)RB_CODE_NOT_A_READING + (int)refusal -
-					   (int)RB_REFUSE_TEXT);
 	struct rb_argument argument[RB_ARGUMENTS] = { rb_nothing(), rb_nothing(),
 						      rb_nothing(), rb_nothing() };
 	bool marked = reading->marked || reading->notation == RB_AS_FEET_INCHES;
@@ -32,6 +29,49 @@ void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		place.point =
 			rb_findings_text(findings, place.point, strlen(place.point));
 	rb_findings_add4(findings, code, place, argument);
+}
+
+void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
+		      struct rb_place place, const struct rb_reading *reading,
+		      enum rb_unit unit)
+{
+	enum rb_refusal refusal =
+		reading->refusal == RB_REFUSE_EMPTY ? RB_REFUSE_TEXT : reading->refusal;
+
+	say(findings,
+	    (enum rb_code)((int)RB_CODE_NOT_A_READING + (int)refusal -
+			   (int)RB_REFUSE_TEXT),
+	    cell, place, reading, unit);
+}
+
+bool rb_sheet_say_changed(struct rb_findings *findings, enum rb_code code,
+			  struct rb_cell cell, struct rb_place place,
+			  const struct rb_reading *reading)
+{
+	static const char *const changed[RB_REFUSALS] = {
+		[RB_REFUSE_DATE] = "a date",
+		[RB_REFUSE_TIME] = "a time of day",
+		[RB_REFUSE_SERIAL] = "the number of a date",
+	};
+
+	if (!changed[reading->refusal])
+		return false;
+	if (place.point)
+		place.point =
+			rb_findings_text(findings, place.point, strlen(place.point));
+	rb_findings_add(findings, code, place,
+			rb_text(rb_findings_text(findings, cell.text, cell.length)),
+			rb_text(changed[reading->refusal]));
+	return true;
+}
+
+void rb_sheet_refused_chainage(struct rb_findings *findings, struct rb_cell cell,
+			       struct rb_place place, const struct rb_reading *reading,
+			       enum rb_unit unit)
+{
+	if (!rb_sheet_say_changed(findings, RB_CODE_CHAINAGE_CHANGED, cell, place,
+				  reading))
+		say(findings, RB_CODE_BAD_CHAINAGE, cell, place, reading, unit);
 }
 
 bool rb_cell_is_dashes(struct rb_cell cell)

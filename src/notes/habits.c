@@ -78,13 +78,8 @@ void rb_habits_say(const struct rb_book_reader *r)
 	if (habits->inverted)
 		say_inverted(r);
 	for (int column = 0; column <= RB_ELEVATION; column++)
-		if (habits->sixtyfourths[column])
-			rb_findings_add(r->findings, RB_CODE_SIXTYFOURTHS,
-					rb_at(r->sheet->header_line,
-					      r->sheet->cell_of[column], NULL,
-					      r->book->heading[column]),
-					rb_number(habits->sixtyfourths[column]),
-					rb_text(r->book->heading[column]));
+		rb_sixtyfourths_say(&habits->sixtyfourths[column], r->findings,
+				    r->book->heading[column]);
 	if (habits->over_eleven || !habits->readings)
 		return;
 	if (habits->ten_or_eleven)

@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "notes/apart.h"
 #include "notes/below.h"
 #include "notes/heading.h"
 
@@ -143,6 +144,28 @@ static bool take_value(struct state *s, const struct rb_record *record, uint32_t
 	return value->text || rb_findings_no_memory(s->findings);
 }
 
+/* A value that begins in cell i, with the unit that stands in a cell of its own behind:
+ * that is told, and the two are read as one, so that nothing is said of the half. */
+static bool take_whole_value(struct state *s, const struct rb_record *record, uint32_t i,
+			     const struct rb_key *key, struct rb_cell value)
+{
+	struct rb_apart apart;
+
+	if (!rb_apart_find(s->form, key, value, record, i + 1, &apart))
+		return take_value(s, record, i, key, value.text, value.length);
+	rb_findings_add4(
+		s->findings, RB_CODE_UNIT_APART,
+		rb_at(record->line, (int32_t)apart.cell, NULL, key->name),
+		(struct rb_argument[RB_ARGUMENTS]){
+			text_of(s, &record->cell[apart.cell]), rb_text(key->name),
+			*apart.whole ? rb_text(rb_findings_text(s->findings, apart.whole,
+								strlen(apart.whole)))
+				     : rb_nothing() });
+	if (*apart.whole)
+		value = (struct rb_cell){ apart.whole, strlen(apart.whole) };
+	return take_value(s, record, i, key, value.text, value.length);
+}
+
 /* A row above the header: keys with their values, and words that are nobody's business.
  */
 static bool take_keys(struct state *s, const struct rb_record *record)
@@ -158,8 +181,9 @@ static bool take_keys(struct state *s, const struct rb_record *record)
 			continue;
 		}
 		if (taken < cell->length) {
-			if (!take_value(s, record, i, key, cell->text + taken,
-					cell->length - taken))
+			if (!take_whole_value(s, record, i, key,
+					      (struct rb_cell){ cell->text + taken,
+								cell->length - taken }))
 				return false;
 			continue;
 		}
@@ -168,8 +192,7 @@ static bool take_keys(struct state *s, const struct rb_record *record)
 		if (next == record->cells ||
 		    key_of(s->form, &record->cell[next], &unused))
 			continue;
-		if (!take_value(s, record, next, key, record->cell[next].text,
-				record->cell[next].length))
+		if (!take_whole_value(s, record, next, key, record->cell[next]))
 			return false;
 		i = next;
 	}

@@ -38,6 +38,7 @@ enum rb_measured {
 struct rb_form {
 	const struct rb_key *key;
 	size_t keys;
+	uint32_t lengths, slopes; /* a bit for each key whose value is one */
 	/* Headings compared as written first ("+"), then those compared with blanks and
 	 * . ( ) / _ - + left out. */
 	const struct rb_heading *exact;
@@ -147,6 +148,17 @@ struct rb_reading rb_sheet_length(struct rb_findings *findings, struct rb_cell c
 void rb_sheet_refused(struct rb_findings *findings, struct rb_cell cell,
 		      struct rb_place place, const struct rb_reading *reading,
 		      enum rb_unit unit);
+
+/* Add a finding of that code where a reading was refused because a spreadsheet made a
+ * date or a time of the cell; false: for another reason, or not at all. */
+bool rb_sheet_say_changed(struct rb_findings *findings, enum rb_code code,
+			  struct rb_cell cell, struct rb_place place,
+			  const struct rb_reading *reading);
+
+/* Add the finding for a chainage that was refused; `unit` is that of runs. */
+void rb_sheet_refused_chainage(struct rb_findings *findings, struct rb_cell cell,
+			       struct rb_place place, const struct rb_reading *reading,
+			       enum rb_unit unit);
 
 /* The key that a cell names, with or without a colon and a value behind, or NULL. */
 const struct rb_key *rb_sheet_key(const struct rb_form *form, struct rb_cell cell);

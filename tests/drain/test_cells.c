@@ -93,6 +93,9 @@ static const struct slope_case {
 	{ "48:1",      false, 0,  0,    RB_CODE_SLOPE_REVERSED },
 	{ "1:0",       false, 0,  0,    RB_CODE_SLOPE_ZERO_RUN },
 	{ "steep",     false, 0,  0,    RB_CODE_BAD_SLOPE },
+	{ "01:48:00",  false, 0,  0,    RB_CODE_SLOPE_CHANGED }, /* was 1:48 */
+	{ "4-Jan",     false, 0,  0,    RB_CODE_SLOPE_CHANGED },
+	{ "45780",     false, 0,  0,    RB_CODE_SLOPE_BARE },
 	{ "100 ft/ft", false, 0,  0,    RB_CODE_SLOPE_STEEP },
 	{ "2,5 %                                                                            "
 	  "                                                                                 ",

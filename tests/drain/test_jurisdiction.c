@@ -26,6 +26,7 @@ static const struct fault_case {
 } faults[] = {
 	{ "no depth",        "depth,rule\n4,a\n,b\n",          RB_CODE_LIMIT_WITHOUT_DEPTH },
 	{ "a depth of text", "depth,rule\ndeep,a\n",           RB_CODE_NOT_A_READING },
+	{ "two units",       "unit,ft,m\ndepth,rule\n4,a\n",  RB_CODE_UNIT_APART },
 	{ "no such unit",    "unit,rods\ndepth,rule\n4,a\n",   RB_CODE_BAD_UNIT },
 	{ "two rule columns", "depth,rule,citation\n4,a,b\n", RB_CODE_SAME_COLUMN_TWICE },
 	{ "no rule column",  "depth,words\n4,a\n",             RB_CODE_NO_HEADER },

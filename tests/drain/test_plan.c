@@ -198,6 +198,10 @@ static const struct fault_case {
 	{ "two inverts",       "outlet,last\nslope,1%\npoint,chainage,chainage,invert\nA,0,0,100\nB,50,50,\n",
 	                                                                           RB_CODE_SAME_COLUMN_TWICE, 3, 2 },
 	{ "no rod",            "rod,0\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n",    RB_CODE_NOT_ABOVE_ZERO, 1, 1 },
+	{ "a unit apart",      "bedding,4,in\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n", RB_CODE_UNIT_APART, 1, 2 },
+	{ "a percent sign apart", "slope,2,%\n" HEAD "A,0,100,,,,,\nB,50,99,,,,,\n", RB_CODE_UNIT_APART, 1, 2 },
+	{ "inches a foot apart", "minimum slope,1/4,in/ft\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n", RB_CODE_UNIT_APART, 1, 2 },
+	{ "a pipe's inches apart", "pipe,4 sch 40,in\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n", RB_CODE_UNIT_APART, 1, 2 },
 	{ "no unit",           "unit,furlong\n" HEAD "A,0,100,,,,,\nB,50,98,,,,,\n", RB_CODE_BAD_UNIT, 1, 1 },
 	{ "invert is a date",  HEAD "A,0,5-Mar,,,,,\nB,50,98,,,,,\n",              RB_CODE_DATE_CELL, 2, 2 },
 	{ "heading of another unit", "outlet,last\nslope,1%\npoint,chainage,invert (m)\nA,0,100\nB,50,\n", RB_CODE_HEADING_UNIT, 3, 2 },
@@ -356,11 +360,18 @@ static void formula_decimals_are_noted_once(void **state)
 {
 	struct job job = job_of(
 		"point,chainage,invert\nA,0,100.291667\nB,20,\nC,50,99.791667\n", NONE);
+	const struct rb_finding *note;
 
 	(void)state;
 	assert_non_null(job.inverts);
 	assert_int_equal(job_invert(&job, "A").nm, 100 * RB_FOOT + 7 * RB_INCH / 2);
 	assert_int_equal(job.findings.of_code[RB_CODE_SIXTYFOURTHS], 1);
+	note = job_finding(&job.findings, RB_CODE_SIXTYFOURTHS);
+	assert_int_equal(note->place.line, 2);
+	assert_int_equal(note->place.cell, 2);
+	assert_int_equal(note->argument[0].count, 2);
+	assert_string_equal(note->argument[2].text, "100.291667");
+	assert_int_equal(note->argument[3].length.nm, 100 * RB_FOOT + 7 * RB_INCH / 2);
 	job_end(&job);
 }
 

@@ -137,6 +137,7 @@ static const struct { const char *text; enum rb_code code; uint32_t line; int32_
 	{ HEAD "4 in,1:48,\n4 in,1:96,\n", RB_CODE_RULE_SIZE_TWICE, 5, 0 },
 	{ HEAD "4 in,1:48,\n100 mm,1:96,\n", RB_CODE_RULE_SIZE_TWICE, 5, 0 },
 	{ HEAD ",1:48,\n,1:96,\n",         RB_CODE_RULE_SIZE_TWICE, 5, 0 },
+	{ "smallest size,75,mm\n" HEAD "4 in,1:48,\n", RB_CODE_UNIT_APART, 1, 2 },
 	{ HEAD "big,1:48,\n",              RB_CODE_BAD_PIPE_SIZE, 4, 0 },
 	{ HEAD "4 in,-1%,\n",              RB_CODE_SLOPE_NOT_DOWN, 4, 1 },
 	{ HEAD "4 in,0%,\n",               RB_CODE_SLOPE_NOT_DOWN, 4, 1 },

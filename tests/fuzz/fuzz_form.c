@@ -150,6 +150,13 @@ static void same_book(const struct work *a, const struct work *b)
 	}
 }
 
+static void same_work(const struct work *a, const struct work *b, bool in_order)
+{
+	same_book(a, b);
+	if (in_order)
+		same_findings(&a->findings, &b->findings);
+}
+
 /* Does the reader see the same header as this file, and no other?  Without one nobody can
  * tell by what the cells are parted, and without a book where it stands. */
 static bool sees_header(const struct work *work, const struct grid *grid, bool in_order)
@@ -161,6 +168,42 @@ static bool sees_header(const struct work *work, const struct grid *grid, bool i
 	return !work->book->rows ||
 	       (work->book->cell_of[RB_POINT] == 0 &&
 		rb_book_line(work->book, 0) > (uint32_t)grid->header + 1);
+}
+
+static size_t figures_at(struct part cell, size_t from)
+{
+	size_t at = from;
+
+	while (at < cell.length && cell.bytes[at] >= '0' && cell.bytes[at] <= '9')
+		at++;
+	return at - from;
+}
+
+/* Does a cell hold a number with three places? */
+static bool has_three_places(const struct grid *grid)
+{
+	for (int row = 0; row < grid->rows; row++)
+		for (int column = 0; column < grid->columns; column++) {
+			struct part cell = grid->cell[row][column];
+
+			for (size_t i = 0; i < cell.length; i++)
+				if (cell.bytes[i] == '.' && figures_at(cell, i + 1) == 3)
+					return true;
+		}
+	return false;
+}
+
+/* Such a number in millimetres may be thousands where commas part nothing: it is refused
+ * there, in a cell or in a key. */
+static bool is_thousands(const struct rb_findings *a, const struct rb_findings *b)
+{
+	static const enum rb_code codes[] = { RB_CODE_THOUSANDS, RB_CODE_UNREAD_SUM,
+					      RB_CODE_BAD_TOLERANCE, RB_CODE_BAD_KEY };
+
+	for (size_t i = 0; i < sizeof codes / sizeof *codes; i++)
+		if (b->of_code[codes[i]] > a->of_code[codes[i]])
+			return true;
+	return false;
 }
 
 static void compare(const struct grid *grid, const struct form *form)
@@ -176,9 +219,9 @@ static void compare(const struct grid *grid, const struct form *form)
 	work_out(&a, arena, (struct part){ one.bytes, one.length });
 	if (sees_header(&a, grid, form->first == 0)) {
 		work_out(&b, arena, (struct part){ other.bytes, other.length });
-		same_book(&a, &b);
-		if (form->first == 0)
-			same_findings(&a.findings, &b.findings);
+		if (form->separator == ',' || !has_three_places(grid) ||
+		    !is_thousands(&a.findings, &b.findings))
+			same_work(&a, &b, form->first == 0);
 	}
 	rb_arena_free(arena);
 }

@@ -132,15 +132,16 @@ static const struct level_case told[] = {
 	  "S,,,5.41,,\n"
 	  "A,,,,4,\n",
 	  "", false },
-	{ "where nothing is said of the rod it is one place",
+	{ "where nothing is said of the rod it stood on the ground",
 	  "tolerance,0.02\n"
 	  "point,known elevation,bs,is,fs,rod on\n"
 	  "A,100,4,,,\n"
 	  "S,,,5,,hub\n"
 	  "S,,,5.41,,\n"
-	  "S,,,5,,hub\n"
+	  "S,,,5.03,,hub\n"
+	  "S,,,5.44,,ground\n"
 	  "A,,,,4,\n",
-	  "5 reached-again\n6 reached-again\n", false },
+	  "6 reached-again\n7 reached-again\n", false },
 	{ "by the length of the section: over 200 m of levels 4.47 mm",
 	  "unit,m\n"
 	  "tolerance,10 mm sqrt(km)\n"

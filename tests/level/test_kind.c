@@ -84,6 +84,39 @@ static const struct level_case cases[] = {
 	  "7 (spot) intermediate 99.00\n"
 	  "8 (spot) intermediate 98.00\n"
 	  "9 BM benchmark 100.00\n", false },
+	{ "another surface of a point is no check of the one before",
+	  "rod on,hub\n"
+	  "point,known elevation,bs,is,fs,rod on\n"
+	  "BM,100,4,,,\n"
+	  "A,,,5,,ground\n"
+	  "A,,,4.5,,\n"
+	  "A,,,5.01,,ground\n"
+	  "A,,,4,,invert\n"
+	  "A,,,4.51,,\n"
+	  "B,,,4.5,,\n"
+	  "B,,,,5,ground\n",
+	  "3 BM benchmark 100.00 HI 104.00\n"
+	  "4 A intermediate 99.00\n"
+	  "5 A intermediate 99.50\n"
+	  "6 A check 98.99\n"
+	  "7 A intermediate 100.00\n"
+	  "8 A check 99.49\n"
+	  "9 B intermediate 99.50\n"
+	  "10 B end 99.00\n", false },
+	{ "where nothing is said of the rod it stood on the ground",
+	  "point,known elevation,bs,is,fs,rod on\n"
+	  "BM,100,4,,,\n"
+	  "A,,,5,,hub\n"
+	  "A,,,5.41,,\n"
+	  "A,,,5.42,,ground\n"
+	  "A,,,5.43,,\n"
+	  "BM,,,,4,\n",
+	  "2 BM benchmark 100.00 HI 104.00\n"
+	  "3 A intermediate 99.00\n"
+	  "4 A intermediate 98.59\n"
+	  "5 A check 98.58\n"
+	  "6 A check 98.57\n"
+	  "7 BM benchmark 100.00\n", false },
 	{ "reached again, and the end of an open section: that it stays",
 	  "point,known elevation,bs,is,fs\n"
 	  "BM,100,4,,\n"

@@ -94,6 +94,8 @@ static const struct refused {
 	  RB_CODE_HEADING_UNIT },
 	{ HEADER "midway,4.52,5.17,100,100\nnear a,5/3/26,4.80,10,210\n", RB_CODE_DATE_CELL },
 	{ HEADER "midway,4.52,5.17,100,100\nnear a,4.80,5.44,-10,210\n", RB_CODE_NEGATIVE },
+	{ "unit,m,ft\n" HEADER "midway,1.452,1.517,30,30\nnear a,1.480,1.544,3,60\n",
+	  RB_CODE_UNIT_APART },
 	{ "unit,furlong\n" HEADER "midway,4.52,5.17,100,100\nnear a,4.80,5.44,10,210\n",
 	  RB_CODE_BAD_UNIT },
 	{ "setup,a,b\nmidway,4.52,5.17\n", RB_CODE_NO_HEADER },

@@ -187,6 +187,13 @@ static const struct read_case {
 
 static const struct read_case comma_cases[] = { /* separated by ; or TAB */
 	{ "5,32",       FT, HUNDREDTHS(532) },
+	{ "1.204",      M,  MILLI(1204) },
+	{ "1.204 mm",   MM, 1204000 }, /* what may be thousands needs its mark */
+	{ "1,204 mm",   MM, 1204000 },
+	{ "1.20",       MM, 1200000 },
+	{ "1.2040",     MM, 1204000 },
+	{ "1204.500",   MM, 1204500000 },
+	{ "0,000",      MM, 0 },
 	{ "5.32",       FT, HUNDREDTHS(532) },
 	{ "1,624",      M,  MILLI(1624) },
 	{ "5,25",       FT, HUNDREDTHS(525) },

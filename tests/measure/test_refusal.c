@@ -391,6 +391,11 @@ static const struct refuse_case comma_refusals[] = { /* separated by ; or TAB */
 	{ "5,3,2",    FT, RB_REFUSE_POINTS, 0, { 0 } },
 	{ "2,00E-01", FT, RB_REFUSE_EXPONENT, 0, { HUNDREDTHS(20) } },
 	{ "25,00" NBSP "%", FT, RB_REFUSE_TEXT, 7, { 0 } },
+	{ "1.204",     MM, RB_REFUSE_THOUSANDS, 0, { MILLI(1204), 1204000 } },
+	{ "1,204",     MM, RB_REFUSE_THOUSANDS, 0, { MILLI(1204), 1204000 } },
+	{ "-0.454",    MM, RB_REFUSE_THOUSANDS, 1, { -MILLI(454), -454000 } },
+	{ "inv 1.204", MM, RB_REFUSE_THOUSANDS, 4, { -MILLI(1204), -1204000 } },
+	{ "206.500",   MM, RB_REFUSE_THOUSANDS, 0, { MILLI(206500), 206500000 } },
 	{ "5,2912345", FT, RB_REFUSE_FINE, 0, { 52912 * (RB_FOOT / 10000) } },
 };
 
@@ -431,6 +436,7 @@ static const struct refuse_case run_refusals[] = {
 	{ "-12.5",    FT, RB_REFUSE_NEGATIVE, 0, { HUNDREDTHS(1250) } },
 	{ "-12'-6\"", FI, RB_REFUSE_NEGATIVE, 0, { FEET_64(12, 384) } },
 	{ "(12.5)",   FT, RB_REFUSE_INVERTED, 0, { HUNDREDTHS(1250) } },
+	{ "1,250",    FT, RB_REFUSE_COMMA, 0, { 1250 * (RB_FOOT / 1000), 1250 * RB_FOOT } },
 	{ "12-6",     FT, RB_REFUSE_DASHED, 0, { FEET_64(12, 384) } },
 	{ "5 1/2",    IN, RB_REFUSE_UNMARKED, 0,
 	  { 352 * RB_SIXTYFOURTH, 66 * RB_INCH, FEET_64(5, 32) } },
@@ -531,6 +537,8 @@ static void every_refusal_has_a_row(void **state)
 	(void)state;
 	for (size_t i = 0; i < sizeof rod_refusals / sizeof *rod_refusals; i++)
 		seen[rod_refusals[i].refusal] = true;
+	for (size_t i = 0; i < sizeof comma_refusals / sizeof *comma_refusals; i++)
+		seen[comma_refusals[i].refusal] = true;
 	seen[limit_refusals[0].refusal] = true;
 	seen[tape_refusals[0].refusal] = true;
 	seen[run_refusals[0].refusal] = true;

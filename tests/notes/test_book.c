@@ -209,7 +209,7 @@ static const struct fault_case {
 	{ "no name",                 HEAD "BM,$100,4.27,,\n", "not-a-reading@2:1" },
 	{ "two signs",               HEAD "BM,100,4.27,,\nA,,,-(3.45),\n", "two-signs@3:3" },
 	/* a sheet's formulas */
-	{ "64ths",                   HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n", "read-as-64ths@1:2 read-as-64ths@1:3" },
+	{ "64ths",                   HEAD "BM,100,5.29166666666667,,\nA,,,4.2708333,\n", "read-as-64ths@2:2 read-as-64ths@3:3" },
 	/* the note keeper's sums */
 	{ "sums",                    HEAD "BM,100,4.27,,\nA,,,,3.12\nsum,,104.27,,33.12\n", "" },
 	{ "a colon behind the word",           HEAD "BM,100,4.27,,\nTotal:,,x,,\nClosure,,,,0.01\nMISCLOSURE,,-0.01,ok,\n", "" },

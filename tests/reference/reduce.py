@@ -321,8 +321,13 @@ def shots_and_setups(book):
     return shots, setups
 
 
+def surface_of(book, row):
+    """On what the rod stood; where nothing is said of it, on the ground."""
+    return (row.rod_on or plain(book.keys.get("rod on", ""))).strip().lower() or "ground"
+
+
 def carry(book, shots, setups):
-    reached = {}
+    reached, seen = {}, set()
     for setup in setups:
         name = setup.shot.row.name
         if name in book.known:
@@ -339,7 +344,9 @@ def carry(book, shots, setups):
         setup.hi = start + setup.shot.backsight_row.bs
         for shot in setup.sights:
             shot.elevation = setup.hi - shot.reading
-            shot.seen_before = shot.row.name in reached and shot.row.name
+            place = shot.row.name, surface_of(book, shot.row)
+            shot.seen_before = shot.row.name and place in seen
+            seen.add(place)
             hung_on = reached.get(shot.row.name)
             # A check from elsewhere is no place to hang a setup on.
             if shot.row.name and not (hung_on and hung_on.column == "fs" and
