@@ -226,7 +226,7 @@ static void say_fault(struct rb_phrase *phrase, const struct rb_leg *leg, uint32
 	rb_phrase_words(phrase, leg[first].to);
 	if (verdict != RB_LEG_LEVEL) {
 		rb_phrase_text(phrase, " with ");
-		rb_phrase_slope(phrase, leg[first].slope);
+		rb_phrase_slope_beside(phrase, leg[first].slope, leg[first].minimum);
 	}
 	rb_phrase_text(phrase, ".");
 }

@@ -8,6 +8,7 @@
 
 #include "report/likely.h"
 #include "report/shown.h"
+#include "report/slope_words.h"
 #include "report/width.h"
 
 static const struct rb_words words[RB_CODES] = {
@@ -222,14 +223,26 @@ static void put_off(struct wording *w, int i)
 	put(w, off.nm < 0 ? " low" : " high");
 }
 
+/* The slope that one is held against in a message; itself where it is alone. */
+static rb_slope other_slope(const struct wording *w, const struct rb_argument *argument)
+{
+	const struct rb_argument *other = w->finding->argument;
+
+	for (int i = 0; i < RB_ARGUMENTS; i++)
+		if (&other[i] != argument && other[i].kind == RB_SLOPE)
+			return other[i].slope;
+	return argument->slope;
+}
+
 static void put_slope(struct wording *w, const struct rb_argument *argument)
 {
+	int places = rb_slope_places(argument->slope, other_slope(w, argument));
 	char text[RB_SLOPE_TEXT];
 
-	rb_slope_format(text, argument->slope, RB_PER_FOOT, 3);
+	rb_slope_format(text, argument->slope, RB_PER_FOOT, places);
 	put(w, text);
 	put(w, " (");
-	rb_slope_format(text, argument->slope, RB_PERCENT, 2);
+	rb_slope_format(text, argument->slope, RB_PERCENT, places - 1);
 	put(w, text);
 	put(w, ")");
 }

@@ -16,18 +16,47 @@ static void put_form(struct rb_phrase *phrase, rb_slope slope, enum rb_slope_for
 }
 
 #define PER_FOOT 3 /* decimals, where no fraction says it */
+#define FINEST   9
 
-void rb_phrase_slope(struct rb_phrase *phrase, rb_slope slope)
+int rb_slope_places(rb_slope slope, rb_slope other)
+{
+	int places = PER_FOOT;
+
+	if (!rb_slope_given(slope) || !rb_slope_given(other) ||
+	    rb_slope_compare(slope, other) == 0)
+		return places;
+	for (; places < FINEST; places++) {
+		char one[RB_SLOPE_TEXT], two[RB_SLOPE_TEXT];
+
+		rb_slope_format(one, slope, RB_PERCENT, places - 1);
+		rb_slope_format(two, other, RB_PERCENT, places - 1);
+		if (strcmp(one, two) != 0)
+			break;
+	}
+	return places;
+}
+
+static void put_slope(struct rb_phrase *phrase, rb_slope slope, int places)
 {
 	char text[RB_SLOPE_TEXT];
 
-	rb_slope_format(text, slope, RB_PER_FOOT, PER_FOOT);
+	rb_slope_format(text, slope, RB_PER_FOOT, places);
 	rb_phrase_text(phrase, text);
 	if (!strchr(text, '.'))
 		return;
 	rb_phrase_text(phrase, " (");
-	put_form(phrase, slope, RB_PERCENT, 2);
+	put_form(phrase, slope, RB_PERCENT, places - 1);
 	rb_phrase_text(phrase, ")");
+}
+
+void rb_phrase_slope(struct rb_phrase *phrase, rb_slope slope)
+{
+	put_slope(phrase, slope, PER_FOOT);
+}
+
+void rb_phrase_slope_beside(struct rb_phrase *phrase, rb_slope slope, rb_slope other)
+{
+	put_slope(phrase, slope, rb_slope_places(slope, other));
 }
 
 void rb_phrase_slope_all(struct rb_phrase *phrase, rb_slope slope)

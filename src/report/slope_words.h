@@ -14,6 +14,13 @@
 /* "1/4 in/ft"; "0.240 in/ft (2.00 %)" where no fraction of an inch says it. */
 void rb_phrase_slope(struct rb_phrase *phrase, rb_slope slope);
 
+/* With how many decimals of an inch to the foot, and one less of a percentage, a slope
+ * stands beside another: 3, or as many as show that they differ. */
+int rb_slope_places(rb_slope slope, rb_slope other);
+
+/* A slope that is held against another: "0.1248 in/ft (1.040 %)" beside 1/8. */
+void rb_phrase_slope_beside(struct rb_phrase *phrase, rb_slope slope, rb_slope other);
+
 /* "1/4 in/ft = 2.08 % = 1:48 = 1.19 deg" */
 void rb_phrase_slope_all(struct rb_phrase *phrase, rb_slope slope);
 

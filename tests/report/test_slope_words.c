@@ -63,6 +63,35 @@ static void slopes_in_words(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* Held against another, a slope is shown as finely as it takes to tell them apart. */
+static void slopes_beside_another(void **state)
+{
+	static const struct {
+		const char *written, *other, *said;
+	} cases[] = {
+		{ "2.06 in per 16.5 ft", "1/8 in/ft", "0.1248 in/ft (1.040 %)" },
+		{ "1.00001%", "1%", "0.120001 in/ft (1.00001 %)" },
+		{ "1%", "1%", "0.120 in/ft (1.00 %)" },
+		{ "1%", "2%", "0.120 in/ft (1.00 %)" },
+		{ "1/8 in/ft", "1.04%", "1/8 in/ft" },
+	};
+	struct rb_phrase phrase = new_phrase();
+	int wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		rb_phrase_clear(&phrase);
+		rb_phrase_slope_beside(&phrase, slope(cases[i].written),
+				       slope(cases[i].other));
+		if (strcmp(phrase.text, cases[i].said)) {
+			print_error("row %zu: got \"%s\"\n", i, phrase.text);
+			wrong++;
+		}
+	}
+	assert_int_equal(wrong, 0);
+	rb_arena_free(phrase.arena);
+}
+
 static void sizes_in_words(void **state)
 {
 	static const struct {
@@ -143,6 +172,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(slopes_in_words),
+		cmocka_unit_test(slopes_beside_another),
 		cmocka_unit_test(sizes_in_words),
 		cmocka_unit_test(verdicts),
 	};
