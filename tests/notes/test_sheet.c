@@ -90,6 +90,7 @@ static const struct sheet_case {
 	{ "both in the next cell",    "tolerance,12,mm sqrt(km)\n" HEAD, "tolerance=12 mm sqrt(km)@1:1 " COLS, "", "unit-apart@1:2" },
 	{ "a second unit",            "unit,m,ft\n" HEAD,             "unit=m@1:1 " COLS, "", "unit-apart@1:2" },
 	{ "a second unit of a number", "tolerance,5 mm,ft\n" HEAD,    "tolerance=5 mm@1:1 " COLS, "", "unit-apart@1:2" },
+	{ "too long to be shown whole", "rod,00000000000000000000000000000000000000000000000000000000000005,mm\n" HEAD, "rod=00000000000000000000000000000000000000000000000000000000000005@1:1 " COLS, "", "unit-apart@1:2" },
 	{ "a key behind it",          "rod,13,crew,in\n" HEAD,        "crew=in@1:3 rod=13@1:1 " COLS, "", "" },
 	{ "words behind it",          "tolerance,5 mm,in all\nrod,13,Ft. Worth\nunit,m,metric\n" HEAD, "rod=13@2:1 unit=m@3:1 tolerance=5 mm@1:1 " COLS, "", "" },
 	{ "a number behind it",       "rod,13,2 ft\n" HEAD,           "rod=13@1:1 " COLS, "", "" },
