@@ -340,5 +340,6 @@ struct rb_cut_sheet *rb_cut_sheet(struct rb_arena *arena, struct rb_findings *fi
 	}
 	set_boards(&w, board);
 	find_extremes(&w);
-	return w.sheet;
+	return findings->out_of_memory || (ground && of_ground->out_of_memory) ? NULL
+									       : w.sheet;
 }

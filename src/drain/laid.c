@@ -404,5 +404,5 @@ struct rb_laid *rb_laid(struct rb_arena *arena, struct rb_findings *findings,
 	if (!rb_ponds(arena, w.laid, w.step))
 		return rb_findings_no_memory(findings), NULL;
 	judge(&w);
-	return w.laid;
+	return rb_findings_allow_result(findings) ? w.laid : NULL;
 }

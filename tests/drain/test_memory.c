@@ -18,7 +18,8 @@ static const char limits[] = "jurisdiction,J\nlocate,L\ndepth,rule,asks for\n4,R
 static const char book[] =
 	"point,chainage,known elevation,backsight,intermediate,foresight,rod on\n"
 	"BM,,100.00,4.00,,,\nA,0+00,,,4.10,,ground\nC,1+00,,,4.90,,ground\nB,0+50,,,3.90,,hub\n"
-	"A,0+00,,,9.00,,invert\nB,0+50,,,10.10,,invert\nC,1+00,,,11.10,,invert\n";
+	"A,0+00,,,9.00,,invert\nB,0+50,,,10.10,,invert\nC,1+00,,,11.10,,invert\n"
+	"shed,,,,2.00,,ground\n";
 
 /* All stages in order; true if all of them gave a result. */
 static bool run(struct rb_arena *arena, struct rb_findings *findings)
