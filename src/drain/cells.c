@@ -75,6 +75,19 @@ static bool say_changed_slope(struct rb_cells *cells, struct rb_cell cell,
 				    &reading);
 }
 
+/* 2:36, which a sheet makes of 1:96; nobody writes 1:18 like that. */
+static bool is_clock(struct rb_cell cell)
+{
+	const char *end = cell.text + cell.length;
+
+	if ((cell.length != 4 && cell.length != 5) || end[-3] != ':')
+		return false;
+	for (const char *c = cell.text; c < end; c++)
+		if (c != end - 3 && (*c < '0' || *c > '9'))
+			return false;
+	return end[-4] > '1' || (cell.length == 5 && *cell.text > '0');
+}
+
 rb_slope rb_cells_slope(struct rb_cells *cells, struct rb_cell cell,
 			struct rb_place place)
 {
@@ -90,6 +103,8 @@ rb_slope rb_cells_slope(struct rb_cells *cells, struct rb_cell cell,
 	if (rb_cell_is_empty(cell))
 		return slope;
 	refusal = parse_slope(cells, cell, &slope);
+	if (is_clock(cell))
+		refusal = RB_SLOPE_NONSENSE;
 	if (refusal == RB_SLOPE_READ && !rb_slope_is_steep(slope))
 		return slope;
 	if (refusal == RB_SLOPE_READ)

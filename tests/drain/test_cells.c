@@ -94,6 +94,12 @@ static const struct slope_case {
 	{ "1:0",       false, 0,  0,    RB_CODE_SLOPE_ZERO_RUN },
 	{ "steep",     false, 0,  0,    RB_CODE_BAD_SLOPE },
 	{ "01:48:00",  false, 0,  0,    RB_CODE_SLOPE_CHANGED }, /* was 1:48 */
+	{ "2:36",      false, 0,  0,    RB_CODE_SLOPE_CHANGED }, /* was 1:96 */
+	{ "02:36",     false, 0,  0,    RB_CODE_SLOPE_CHANGED },
+	{ "10:00",     false, 0,  0,    RB_CODE_SLOPE_CHANGED },
+	{ "01:48",     false, 1,  48,   RB_CODES },
+	{ "1:100",     false, 1,  100,  RB_CODES },
+	{ "0.5:24",    false, 5,  240,  RB_CODES },
 	{ "4-Jan",     false, 0,  0,    RB_CODE_SLOPE_CHANGED },
 	{ "45780",     false, 0,  0,    RB_CODE_SLOPE_BARE },
 	{ "100 ft/ft", false, 0,  0,    RB_CODE_SLOPE_STEEP },
