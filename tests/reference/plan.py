@@ -267,7 +267,8 @@ class Plan:
         left = self.available - self.steps
         if left <= 0:
             return {"raise_upper_end": math.ceil(-self.spare)}
-        return {"raise_upper_end": math.ceil(-self.spare), "slope": math.floor(left) / self.total,
+        return {"raise_upper_end": math.ceil(-self.spare),
+                "slope": Fraction(math.floor(left)) / self.total,
                 "longest_route": math.floor(left / self.minimum)}
 
     # -- surfaces at a place of the line ---------------------------------------------
