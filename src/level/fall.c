@@ -241,14 +241,21 @@ static const struct rb_spot *find(const struct work *w, const char *name,
 	return NULL;
 }
 
+/* The length asked for goes before that of the chainages, and not without a word. */
 static rb_length length_between(const struct work *w, const struct rb_spot *from,
 				const struct rb_spot *to)
 {
-	if (rb_length_given(w->options->length))
-		return w->options->length;
-	if (!rb_length_given(from->chainage) || !rb_length_given(to->chainage))
-		return rb_length_none();
-	return rb_length_absolute(rb_length_sub(to->chainage, from->chainage));
+	enum rb_unit unit = rb_unit_of_runs(w->spots->book->unit);
+	rb_length asked = w->options->length, apart = rb_length_none();
+
+	if (rb_length_given(from->chainage) && rb_length_given(to->chainage))
+		apart = rb_length_absolute(rb_length_sub(to->chainage, from->chainage));
+	if (!rb_length_given(asked))
+		return apart;
+	if (rb_length_given(apart) && apart.nm != asked.nm)
+		rb_findings_add(w->findings, RB_CODE_LENGTH_DIFFERS, rb_in_file(),
+				rb_measure(asked, unit), rb_measure(apart, unit));
+	return asked;
 }
 
 static struct rb_fall *between_points(struct work *w)

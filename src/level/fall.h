@@ -30,7 +30,8 @@ enum rb_flow_to { RB_TO_LOWER_END, RB_TO_FIRST, RB_TO_LAST };
 
 struct rb_fall_options {
 	const char *from, *to; /* two points, upstream first; NULL: along the chainage */
-	rb_length length;      /* between them; none: the difference of their chainages */
+	rb_length length;      /* between them; none: the difference of their chainages.
+				* Finding: both, and they differ (warning) */
 	enum rb_flow_to outlet;
 	rb_slope minimum; /* not given: nothing is asked */
 };

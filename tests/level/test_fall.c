@@ -330,6 +330,32 @@ static void what_cannot_be_worked_out_is_an_error(void **state)
 	job_end(&run.job);
 }
 
+/* A length that is asked for goes before the chainages, with a word where they differ. */
+static void a_length_that_differs_is_told(void **state)
+{
+	const struct {
+		rb_length length;
+		int64_t counts;
+		bool told;
+	} cases[] = {
+		{ FT(12, 0), 12 * RB_FOOT, true },
+		{ FT(10, 0), 10 * RB_FOOT, false },
+		{ NONE, 10 * RB_FOOT, false },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct run run = fall_of(HEAD BM "X,10,,,5.00,,\nY,20,,,6.00,,\n",
+					 between("X", "Y", cases[i].length));
+
+		assert_non_null(run.fall);
+		assert_int_equal(run.fall->leg[0].length.nm, cases[i].counts);
+		assert_int_equal(job_found(&run.job.findings, RB_CODE_LENGTH_DIFFERS),
+				 cases[i].told);
+		job_end(&run.job);
+	}
+}
+
 /* The benchmark is a place like others where it has a chainage. */
 static void a_run_may_begin_at_the_benchmark(void **state)
 {
@@ -413,6 +439,7 @@ int main(void)
 		cmocka_unit_test(a_point_of_nearly_that_name_is_offered),
 		cmocka_unit_test(long_names_are_no_trouble),
 		cmocka_unit_test(what_cannot_be_worked_out_is_an_error),
+		cmocka_unit_test(a_length_that_differs_is_told),
 		cmocka_unit_test(a_run_may_begin_at_the_benchmark),
 		cmocka_unit_test(two_points_at_one_chainage),
 		cmocka_unit_test(rims_with_a_dip_are_inverts),
