@@ -113,7 +113,7 @@ static uint32_t station_of_end(const struct index *index, char *folded,
 	char *end = last_word(folded);
 	uint32_t station;
 
-	if (!end || (strcmp(end, " in") && strcmp(end, " out")))
+	if (!end || (strcmp(end, " in") != 0 && strcmp(end, " out") != 0))
 		return RB_NO_STATION;
 	*end = '\0';
 	station = station_named(index, folded, chainage);
