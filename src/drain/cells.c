@@ -96,6 +96,7 @@ rb_slope rb_cells_slope(struct rb_cells *cells, struct rb_cell cell,
 		[RB_SLOPE_REVERSED] = RB_CODE_SLOPE_REVERSED,
 		[RB_SLOPE_ZERO_RUN] = RB_CODE_SLOPE_ZERO_RUN,
 		[RB_SLOPE_NONSENSE] = RB_CODE_BAD_SLOPE,
+		[RB_SLOPE_EMPTY] = RB_CODE_BAD_SLOPE, /* marks alone */
 	};
 	rb_slope slope = { rb_length_of(0), rb_length_of(0) };
 	enum rb_slope_refusal refusal;
@@ -110,8 +111,7 @@ rb_slope rb_cells_slope(struct rb_cells *cells, struct rb_cell cell,
 	if (refusal == RB_SLOPE_READ)
 		rb_findings_add(cells->findings, RB_CODE_SLOPE_STEEP, place,
 				rb_ratio_of(slope), rb_nothing());
-	else if (refusal != RB_SLOPE_EMPTY &&
-		 (refusal != RB_SLOPE_NONSENSE || !say_changed_slope(cells, cell, place)))
+	else if (refusal != RB_SLOPE_NONSENSE || !say_changed_slope(cells, cell, place))
 		rb_findings_add(cells->findings, codes[refusal], place,
 				rb_text(rb_cells_text(cells, cell)), rb_nothing());
 	return (rb_slope){ rb_length_of(0), rb_length_of(0) };

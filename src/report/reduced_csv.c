@@ -87,6 +87,21 @@ static void put_remarks(struct writer *w, const struct rb_place_rows *rows)
 	rb_csv_text(&w->csv, w->phrase.text);
 }
 
+/* The name of a row as it reads back: `+10` and a bare 10 took the hundreds last written,
+ * which the chainages of the CSV do not have. */
+static const char *name_of(const struct rb_book *book, uint32_t row)
+{
+	const char *typed = rb_book_typed(book, row);
+	const char *whole = rb_book_point(book, book->row[row].point);
+	size_t length = strlen(typed), longest;
+
+	if (typed == whole)
+		return typed;
+	longest = strlen(whole);
+	return longest > length && !strcmp(whole + longest - length, typed) ? whole
+									    : typed;
+}
+
 static void put_row(struct writer *w, uint32_t shot)
 {
 	const struct rb_reduction *r = w->r;
@@ -97,7 +112,7 @@ static void put_row(struct writer *w, uint32_t shot)
 	bool side = s->booked == RB_BOOKED_INTERMEDIATE;
 	rb_length correction = rb_shot_correction(r->adjusted, shot);
 
-	rb_csv_text(&w->csv, rb_book_typed(reduced->book, s->row));
+	rb_csv_text(&w->csv, name_of(reduced->book, s->row));
 	put_exact(w, rows.chainage, w->runs, w->run_decimals);
 	put_exact(w, rb_reduction_backsight(r, shot), w->unit, w->decimals);
 	put_rounded(w, rb_reduction_instrument(r, shot), w->inches);

@@ -100,6 +100,8 @@ static const struct slope_case {
 	{ "01:48",     false, 1,  48,   RB_CODES },
 	{ "1:100",     false, 1,  100,  RB_CODES },
 	{ "0.5:24",    false, 5,  240,  RB_CODES },
+	{ "-1:48",     false, -1, 48,   RB_CODES },
+	{ "`",         false, 0,  0,    RB_CODE_BAD_SLOPE }, /* nothing behind a mark */
 	{ "4-Jan",     false, 0,  0,    RB_CODE_SLOPE_CHANGED },
 	{ "45780",     false, 0,  0,    RB_CODE_SLOPE_BARE },
 	{ "100 ft/ft", false, 0,  0,    RB_CODE_SLOPE_STEEP },

@@ -4,10 +4,10 @@
 
 #include "../memory.h"
 
-/* Keys, a row of units, strays, a spelling, an inch mark, remarks of two lines, and a
- * last line without an end. */
+/* Keys in two cells and in one, a row of units, strays, a spelling, an inch mark, remarks
+ * of two lines, and a last line without an end. */
 static const char full[] =
-	"project,Larch Street\nrod,13 ft\nremrks,x\n"
+	"project,Larch Street\nrod,13 ft\ndate: 3/17\nremrks,x\n"
 	"point,known elevation,bs,is,fs,remarks,odd\n,ft,ft,ft,ft,,\n"
 	"BM 1,100.00,4.27,,,\"two\nlines\",x,stray\nTP-1,,,,6.03,,\nTP\xE2\x80\x93"
 	"1,,5.11,,,,\npoint,known elevation,bs,is,fs,remarks,odd\n"

@@ -78,10 +78,23 @@ static void each_notation_has_its_own_last_place(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* Sight lengths are shown as finely as they are written. */
+static void sight_lengths_keep_their_places(void **state)
+{
+	static const char book[] = "point,bm,bs,hi,is,fs,elevation,bs dist,fs dist\n"
+				   "A,100,4.00,104.00,,,,30.125,\n"
+				   "B,,,,,4.10,99.90,,30.125\n"
+				   "sum,,4.00,,,4.10,,30.126,30.125\n";
+
+	(void)state;
+	assert_non_null(strstr(page_of(book), "30.126"));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(each_notation_has_its_own_last_place),
+		cmocka_unit_test(sight_lengths_keep_their_places),
 	};
 
 	return cmocka_run_group_tests_name("check page", tests, NULL, NULL);

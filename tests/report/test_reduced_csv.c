@@ -41,6 +41,26 @@ static void writes_rows(void **state)
 	rb_arena_free(b.arena);
 }
 
+/* `+10` behind 0+50 is another point than before it, and stays so. */
+static void writes_a_station_with_its_hundreds(void **state)
+{
+	struct reduced_book b;
+
+	(void)state;
+	reduce_text(&b, "s.csv",
+		    "point,chainage,bm,bs,is\nA,,100,4.00,\n+10,,,,5.00\n"
+		    "0+50,,,,6.00\n+10,,,,7.00\nMH 4,,,,8.00\nmh 4,,,,8.00\n",
+		    false);
+	write_csv(&b);
+	assert_string_equal(capture.text, HEADER "A,,4,104,,,100,,,,100,ft\n"
+						 "'+10,,,,5,,99,,,,,ft\n"
+						 "0+50,50,,,6,,98,,,,,ft\n"
+						 "0+10,10,,,7,,97,,,,,ft\n"
+						 "MH 4,,,,8,,96,,,,,ft\n"
+						 "mh 4,,,,8,,96,,,,,ft\n");
+	rb_arena_free(b.arena);
+}
+
 static void writes_feet_inches_when_asked(void **state)
 {
 	struct reduced_book b;
@@ -154,6 +174,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(writes_rows),
+		cmocka_unit_test(writes_a_station_with_its_hundreds),
 		cmocka_unit_test(writes_feet_inches_when_asked),
 		cmocka_unit_test(writes_no_more_decimals_than_read_back),
 		cmocka_unit_test(reads_back_as_the_same_book),
