@@ -404,13 +404,13 @@ static void bedding_deepens_a_trench(void **state)
 static void a_shot_at_no_place_is_told(void **state)
 {
 	/* clang-format off */
-	static const struct { const char *rows; int told; } cases[] = {
-		{ "A,0,,,4.00,,ground\nQ,20,,,4.00,,ground\nB,,,,4.00,,hub\n", 0 },
-		{ "AA,,,,4.00,,ground\n", 1 },
-		{ "AA,,,,4.00,,\nBB,,,,4.00,,\n", 1 },
-		{ "Q,20,,,4.00,,hub\n", 1 },
-		{ "TP,,,,4.00,,\nTP,,,4.00,,,\nA,0,,,4.00,,ground\n", 0 },
-		{ "AA,,,,4.00,,rim\n", 0 },
+	static const struct { const char *rows; int told; const char *of; } cases[] = {
+		{ "A,0,,,4.00,,ground\nQ,20,,,4.00,,ground\nB,,,,4.00,,hub\n", 0, "" },
+		{ "AA,,,,4.00,,ground\n", 1, "ground" },
+		{ "AA,,,,4.00,,\nBB,,,,4.00,,\n", 1, "ground" },
+		{ "Q,20,,,4.00,,hub\n", 1, "hub" },
+		{ "TP,,,,4.00,,\nTP,,,4.00,,,\nA,0,,,4.00,,ground\n", 0, "" },
+		{ "AA,,,,4.00,,rim\n", 0, "" },
 	};
 	/* clang-format on */
 	(void)state;
@@ -423,6 +423,12 @@ static void a_shot_at_no_place_is_told(void **state)
 		assert_non_null(s.sheet);
 		assert_int_equal(s.findings.of_code[RB_CODE_NOWHERE_ON_LINE],
 				 cases[i].told);
+		if (cases[i].told)
+			assert_string_equal(
+				job_finding(&s.findings, RB_CODE_NOWHERE_ON_LINE)
+					->argument[0]
+					.text,
+				cases[i].of);
 		job_end(&s.job);
 	}
 }

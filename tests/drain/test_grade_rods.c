@@ -148,6 +148,24 @@ static void whole_steps_are_not_moved(void **state)
 	job_end(&job);
 }
 
+/* In feet and inches the crew reads eighths: 1.10525 ft is 13.263 in. */
+static void steps_of_an_inch(void **state)
+{
+	struct job job =
+		job_of("unit,ft-in\npipe,4 in sch 40\noutlet,last\nslope,1/4 in/ft\n"
+		       "point,chainage,invert\nA,0,96'-9\"\nB,48,\n",
+		       NONE);
+	const struct rb_finding *f;
+
+	(void)state;
+	assert_non_null(job.inverts);
+	rb_grade_rods(job.arena, &job.findings, job.inverts, FT(96, 0));
+	f = job_finding(&job.findings, RB_CODE_GRADE_ABOVE_SIGHT);
+	assert_int_equal(f->argument[2].length.nm, 13 * RB_INCH + RB_INCH / 4);
+	assert_int_equal(f->argument[3].length.nm, 97 * RB_FOOT + 11 * RB_INCH / 8);
+	job_end(&job);
+}
+
 /* Below the datum, too, a height of instrument that serves lies above the surface. */
 static void steps_below_zero(void **state)
 {
@@ -325,6 +343,7 @@ int main(void)
 		cmocka_unit_test(grade_above_the_sight),
 		cmocka_unit_test(grade_beyond_the_rod),
 		cmocka_unit_test(whole_steps_are_not_moved),
+		cmocka_unit_test(steps_of_an_inch),
 		cmocka_unit_test(steps_below_zero),
 		cmocka_unit_test(whole_steps_below_zero),
 		cmocka_unit_test(the_exact_rod_decides),

@@ -120,6 +120,7 @@ static void at_a_step_the_name_tells_the_pipe(void **state)
 	assert_false(rb_match_comes_in(&stations[7], "MH 7 out"));
 	assert_false(rb_match_comes_in(&stations[7], "in"));
 	assert_false(rb_match_comes_in(&stations[7], "MH 7 inn"));
+	assert_false(rb_match_comes_in(&stations[7], "MH 7 hn"));
 	assert_false(
 		rb_match_comes_in(&stations[8], "all in")); /* the name of the place */
 	assert_false(rb_match_comes_in(&stations[5], "MH 1 in")); /* which has no step */

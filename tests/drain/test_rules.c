@@ -334,9 +334,26 @@ static void a_size_in_millimetres_is_named_so(void **state)
 	job_end(&job);
 }
 
+/* One of the two columns is no header. */
+static void a_header_has_size_and_slope(void **state)
+{
+	static const char *const texts[] = { "rule,R\nsize up to,remarks\n4 in,x\n",
+					     "rule,R\nminimum slope,remarks\n1%,x\n" };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
+		struct job job = job_new();
+
+		assert_null(read_text(&job, texts[i]));
+		assert_true(job_found(&job.findings, RB_CODE_NO_HEADER));
+		job_end(&job);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(a_header_has_size_and_slope),
 		cmocka_unit_test(finds_the_rule_for_a_size),
 		cmocka_unit_test(speaks_only_of_its_sizes),
 		cmocka_unit_test(bare_sizes_from_twenty_are_millimetres),
