@@ -127,7 +127,8 @@ struct rb_book {
 	int chainage_plus;   /* how chainages are written: digits behind the plus of the
 			      * first that has one; 0: bare */
 	uint32_t *remarks;   /* offset into text, by row; NULL: no column */
-	struct rb_places places[RB_ELEVATION + 1];
+	struct rb_places places[RB_ELEVATION + 1];     /* without the rows of sums */
+	struct rb_places sum_places[RB_ELEVATION + 1]; /* of the note keeper's sums */
 	int32_t cell_of[RB_BOOK_COLUMNS]; /* which cell of a row; -1: no such column */
 	char *text;                       /* names and remarks; offset 0 is "" */
 	uint32_t points;                  /* distinct names */
@@ -160,6 +161,9 @@ static inline rb_length rb_book_value(const struct rb_book *book, enum rb_column
 {
 	return book->value[column] ? book->value[column][row] : rb_length_none();
 }
+
+/* How finely a column is written where its sums count as well. */
+struct rb_places rb_book_places(const struct rb_book *book, enum rb_column column);
 
 /* The rod reading of a sight or its length, or none: as rb_book_value(), but a row of the
  * note keeper's sums holds no sight. */

@@ -49,7 +49,7 @@ static rb_length finest_part(const struct rb_hand_walk *w, enum rb_column column
 
 static rb_length part_in_column(const struct rb_hand_walk *w, enum rb_column column)
 {
-	int denominator = w->book->places[column].denominator;
+	int denominator = rb_book_places(w->book, column).denominator;
 
 	if (rb_hand_is_run(column) || !denominator)
 		return rb_length_none();
@@ -80,12 +80,11 @@ void rb_hand_find_steps(struct rb_hand_walk *w)
 	rb_length readings;
 
 	for (int column = RB_KNOWN_ELEVATION; column <= RB_ELEVATION; column++) {
-		const struct rb_places *places = &w->book->places[column];
+		int decimals = rb_book_places(w->book, (enum rb_column)column).decimals;
 
 		w->decimal[column] = rb_length_none();
-		if (places->decimals >= 0)
-			w->decimal[column] =
-				rb_decimal_step(w->book->unit, places->decimals);
+		if (decimals >= 0)
+			w->decimal[column] = rb_decimal_step(w->book->unit, decimals);
 		w->fraction[column] = part_in_column(w, (enum rb_column)column);
 	}
 	readings = finest_reading(w);

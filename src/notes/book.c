@@ -240,7 +240,8 @@ struct rb_book *rb_book_read(struct rb_arena *arena, struct rb_findings *finding
 		r.book->file = findings->file;
 		r.book->heading = rb_book_form.column_name;
 		for (int column = 0; column <= RB_ELEVATION; column++)
-			r.book->places[column].decimals = -1;
+			r.book->places[column].decimals =
+				r.book->sum_places[column].decimals = -1;
 		read = read_sheet(&r, bytes, length);
 	} else {
 		rb_findings_no_memory(findings);
@@ -310,6 +311,14 @@ static int most(int a, int b)
 static int least(int a, int b)
 {
 	return a < b ? a : b;
+}
+
+struct rb_places rb_book_places(const struct rb_book *book, enum rb_column column)
+{
+	const struct rb_places *a = &book->places[column], *b = &book->sum_places[column];
+
+	return (struct rb_places){ most(a->decimals, b->decimals),
+				   most(a->denominator, b->denominator) };
 }
 
 struct rb_style rb_book_style(const struct rb_book *book)

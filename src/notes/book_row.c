@@ -123,12 +123,24 @@ static int parts_of_inch(const struct rb_reading *reading)
 	return parts[reading->decimals < most ? reading->decimals : most];
 }
 
+static bool is_keepers_row(const struct rb_book_reader *r)
+{
+	return r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
+}
+
+/* How finely a sum is written says nothing of the readings. */
+static struct rb_places *places_of(struct rb_book_reader *r, enum rb_column column)
+{
+	return is_keepers_row(r) ? &r->book->sum_places[column]
+				 : &r->book->places[column];
+}
+
 /* How finely a column is written in decimals; readings in another unit than the book's
  * do not tell. */
 static void note_decimals(struct rb_book_reader *r, enum rb_column column,
 			  const struct rb_reading *reading)
 {
-	int *most = &r->book->places[column].decimals;
+	int *most = &places_of(r, column)->decimals;
 	int decimals = reading->sixtyfourth ? 4 : reading->decimals;
 
 	if (decimals > *most &&
@@ -141,7 +153,7 @@ static void note_decimals(struct rb_book_reader *r, enum rb_column column,
 static void note_inches(struct rb_book_reader *r, enum rb_column column,
 			const struct rb_reading *reading)
 {
-	struct rb_places *places = &r->book->places[column];
+	struct rb_places *places = places_of(r, column);
 	bool of_book = reading->notation == RB_AS_INCHES && r->book->unit == RB_INCHES;
 	int decimals = reading->sixtyfourth ? 4 : reading->decimals;
 	int parts = of_book ? reading->denominator : parts_of_inch(reading);
@@ -181,11 +193,6 @@ static bool says_a_name(const struct rb_reading *reading, enum rb_column column,
 
 	return column == RB_KNOWN_ELEVATION && reading->refusal == RB_REFUSE_TEXT &&
 	       !is_digit(cell.text[0]) && strpbrk(cell.text, letters);
-}
-
-static bool is_keepers_row(const struct rb_book_reader *r)
-{
-	return r->book->written[r->book->rows] & RB_WRITTEN_BY_KEEPER;
 }
 
 /* A cell that cannot be read.  Words among the note keeper's sums are nobody's business,

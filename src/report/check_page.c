@@ -55,7 +55,7 @@ static void put_title(struct writer *w)
 static struct rb_style style_of(const struct writer *w, enum rb_column column)
 {
 	struct rb_style runs = rb_runs_style(w->at->style.unit);
-	int decimals = w->book->places[column].decimals;
+	int decimals = rb_book_places(w->book, column).decimals;
 
 	if (!rb_hand_is_run(column))
 		return w->at->style;

@@ -356,6 +356,21 @@ static void sums_are_no_sights(void **state)
 	notes_end(&notes);
 }
 
+/* Nor do they say how finely the rod was read. */
+static void sums_are_no_places(void **state)
+{
+	struct notes notes = notes_of("point,bs,fs,elevation\nBM,4.27,,100.00\n"
+				      "A,,3.00,101.27\nSum,4.2700,3.00,\n");
+
+	(void)state;
+	assert_non_null(notes.book);
+	assert_int_equal(rb_book_style(notes.book).decimals, 2);
+	assert_int_equal(notes.book->places[RB_BACKSIGHT].decimals, 2);
+	assert_int_equal(rb_book_places(notes.book, RB_BACKSIGHT).decimals, 4);
+	assert_int_equal(rb_book_places(notes.book, RB_FORESIGHT).decimals, 2);
+	notes_end(&notes);
+}
+
 /* ---- units of rows, style ---- */
 
 static void a_unit_column(void **state)
@@ -507,6 +522,7 @@ int main(void)
 		cmocka_unit_test(many_inverted_readings),
 		cmocka_unit_test(formulas_are_read_as_64ths),
 		cmocka_unit_test(sums_are_no_sights),
+		cmocka_unit_test(sums_are_no_places),
 		cmocka_unit_test(a_unit_column),
 		cmocka_unit_test(styles),
 		cmocka_unit_test(styles_of_hand_values),
