@@ -17,7 +17,7 @@ struct rb_place_rows rb_reduction_rows(const struct rb_reduction *r, uint32_t sh
 		.other_remark = two ? rb_book_remark(book, s->backsight_row) : "",
 	};
 
-	if (!strcmp(rows.remark, rows.other_remark))
+	if (two && !strcmp(rows.remark, rows.other_remark))
 		rows.other_remark = "";
 	return rows;
 }
