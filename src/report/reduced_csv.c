@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "measure/sheet_damage.h"
+#include "measure/unit.h"
 #include "report/csv.h"
 #include "report/decimal.h"
 #include "report/json.h"
@@ -24,7 +26,7 @@ struct writer {
 	struct rb_style inches, finer; /* of computed columns in feet-inches */
 };
 
-static void put_feet_inches(struct writer *w, rb_length value, struct rb_style style)
+static void put_marked(struct writer *w, rb_length value, struct rb_style style)
 {
 	char text[RB_LENGTH_TEXT];
 
@@ -38,7 +40,7 @@ static inline void put_rounded(struct writer *w, rb_length value, struct rb_styl
 	if (!rb_length_given(value))
 		rb_csv_empty(&w->csv);
 	else if (w->unit == RB_FEET_INCHES)
-		put_feet_inches(w, value, style);
+		put_marked(w, value, style);
 	else
 		rb_csv_rounded(&w->csv, value, w->unit, w->decimals);
 }
@@ -51,7 +53,7 @@ static void put_exact_inches(struct writer *w, rb_length value)
 	size_t length;
 
 	if (value.nm % RB_SIXTYFOURTH == 0) {
-		put_feet_inches(w, value, sixtyfourths);
+		put_marked(w, value, sixtyfourths);
 		return;
 	}
 	length = rb_decimal_write_exact(text, value, RB_FEET, w->decimals);
@@ -62,6 +64,16 @@ static void put_exact_inches(struct writer *w, rb_length value)
 	rb_csv_number(&w->csv, text, length);
 }
 
+/* A reading that a reader would take for the number of a date, on no rod that there is.
+ */
+static bool is_serial(rb_length value, enum rb_unit unit)
+{
+	const struct rb_reading_rules sights = { .unit = unit, .kind = RB_OF_ROD };
+	int64_t one = rb_unit_nm(unit);
+
+	return value.nm % one == 0 && rb_sheet_serial(value.nm / one, &sights);
+}
+
 /* A column that was measured: exact. */
 static inline void put_exact(struct writer *w, rb_length value, enum rb_unit unit,
 			     int decimals)
@@ -70,6 +82,8 @@ static inline void put_exact(struct writer *w, rb_length value, enum rb_unit uni
 		rb_csv_empty(&w->csv);
 	else if (unit == RB_FEET_INCHES)
 		put_exact_inches(w, value);
+	else if ((unit == RB_INCHES || unit == RB_MILLIMETRES) && is_serial(value, unit))
+		put_marked(w, value, (struct rb_style){ unit, 0, 16, true });
 	else
 		rb_csv_exact(&w->csv, value, unit, decimals);
 }

@@ -61,6 +61,22 @@ static void writes_a_station_with_its_hundreds(void **state)
 	rb_arena_free(b.arena);
 }
 
+/* 45780 among millimetres would be taken for a date. */
+static void marks_what_looks_like_a_date(void **state)
+{
+	struct reduced_book b;
+
+	(void)state;
+	reduce_text(&b, "d.csv",
+		    "unit,mm\nrod,60 m\npoint,bs,fs,bm\nA,45780 mm,,45780\nB,,39999,\n",
+		    false);
+	write_csv(&b);
+	assert_string_equal(capture.text,
+			    HEADER "A,,45780 mm,91560,,,45780,,,,45780 mm,mm\n"
+				   "B,,,,,39999,51561,,,,,mm\n");
+	rb_arena_free(b.arena);
+}
+
 static void writes_feet_inches_when_asked(void **state)
 {
 	struct reduced_book b;
@@ -175,6 +191,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(writes_rows),
 		cmocka_unit_test(writes_a_station_with_its_hundreds),
+		cmocka_unit_test(marks_what_looks_like_a_date),
 		cmocka_unit_test(writes_feet_inches_when_asked),
 		cmocka_unit_test(writes_no_more_decimals_than_read_back),
 		cmocka_unit_test(reads_back_as_the_same_book),
