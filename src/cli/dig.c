@@ -128,9 +128,9 @@ bool rb_dig_place(struct rb_digging *w, rb_length at)
 	const struct rb_station *station = rb_inverts_station_at(w->input.inverts, at);
 
 	w->answer.at = at;
-	w->answer.step = rb_length_none();
-	if (station && rb_station_has_step(station))
-		w->answer.step = rb_exact_round(rb_exact_sub(station->in, station->out));
+	w->answer.step = station ? rb_station_step(station) : rb_length_of(0);
+	if (!w->answer.step.nm)
+		w->answer.step = rb_length_none();
 	return rb_dig_wanted(rb_values_findings(w->values), w->input.inverts,
 			     w->answer.today.hi, at, w->surface, &w->wanted);
 }

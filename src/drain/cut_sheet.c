@@ -176,13 +176,6 @@ static void interpolate(const struct work *w, uint32_t i)
 
 /* -- cuts -- */
 
-/* The invert of the pipe that has the least over it. */
-static struct rb_exact highest_of(const struct rb_station *station)
-{
-	return rb_exact_compare(station->in, station->out) > 0 ? station->in
-							       : station->out;
-}
-
 /* Each from the exact heights, and rounded once. */
 static void set_cuts(const struct work *w, uint32_t i)
 {
@@ -195,11 +188,11 @@ static void set_cuts(const struct work *w, uint32_t i)
 		cut->cut_to_trench =
 			height(w, cut->exact_ground, invert, RB_TRENCH_BOTTOM);
 		cut->cover = height(w, cut->exact_ground, invert, RB_TOP_OF_PIPE);
-		if (rb_station_has_step(station))
+		if (rb_station_step(station).nm)
 			cut->cover_in =
 				height(w, cut->exact_ground, station->in, RB_TOP_OF_PIPE);
-		cut->is_short = climb(w, cut->exact_ground, highest_of(station),
-				      RB_TOP_OF_PIPE, &cover) &&
+		cut->is_short = climb(w, cut->exact_ground, station->in, RB_TOP_OF_PIPE,
+				      &cover) &&
 				is_short(w, cover);
 	}
 	if (rb_length_given(cut->hub)) {
@@ -250,10 +243,11 @@ static bool is_new(const struct rb_extreme *extreme, struct rb_exact value, int 
 	       sign * rb_exact_compare(value, extreme->exact) > 0;
 }
 
-/* From the ground down to the lowest invert of a place, and to the highest. */
+/* From the ground down to the pipe that goes out, and to the one that comes in: no step
+ * goes up. */
 static void look_at(struct work *w, const char *name, rb_length chainage,
 		    struct rb_exact ground, struct rb_exact invert,
-		    struct rb_exact highest)
+		    struct rb_exact invert_in)
 {
 	struct rb_exact depth = rb_exact_add(rb_exact_sub(ground, invert),
 					     rb_exact_of(rb_trench_at_least(w->plan)));
@@ -263,7 +257,7 @@ static void look_at(struct work *w, const char *name, rb_length chainage,
 	if (is_new(&sheet->deepest, depth, 1))
 		sheet->deepest = (struct rb_extreme){ rb_exact_round(depth), depth, name,
 						      chainage };
-	if (!climb(w, ground, highest, RB_TOP_OF_PIPE, &cover))
+	if (!climb(w, ground, invert_in, RB_TOP_OF_PIPE, &cover))
 		return;
 	if (is_new(&sheet->least_cover, cover, -1))
 		sheet->least_cover = (struct rb_extreme){ rb_exact_round(cover), cover,
@@ -289,8 +283,7 @@ static void find_extremes(struct work *w)
 
 		if (rb_length_given(w->sheet->cut[i].ground))
 			look_at(w, station->name, station->chainage,
-				w->sheet->cut[i].exact_ground, station->out,
-				highest_of(station));
+				w->sheet->cut[i].exact_ground, station->out, station->in);
 	}
 	for (uint32_t i = 0; i < w->sheet->along.points; i++) {
 		const struct rb_ground_point *point = &w->sheet->along.point[i];

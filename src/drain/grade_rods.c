@@ -109,7 +109,7 @@ static void set_station(struct rb_grade_rods *rods, uint32_t i, struct worst wor
 	set_pipe(rods, rods->rod[i], i, station->out, worst);
 	for (enum rb_surface s = RB_INVERT; s < RB_SURFACES; s++)
 		rods->rod_in[i][s].reading = rb_length_none();
-	if (rb_station_has_step(station))
+	if (rb_station_step(station).nm)
 		set_pipe(rods, rods->rod_in[i], i, station->in, worst);
 }
 

@@ -62,8 +62,8 @@ struct rb_inverts *rb_inverts(struct rb_arena *arena, struct rb_findings *findin
 const struct rb_reach *rb_inverts_at(const struct rb_inverts *inverts, rb_length chainage,
 				     struct rb_exact *invert);
 
-/* Does the pipe come in at another height than it goes out? */
-bool rb_station_has_step(const struct rb_station *station);
+/* How much higher the pipe comes in than it goes out; 0 where there is no step. */
+rb_length rb_station_step(const struct rb_station *station);
 
 /* The station at a chainage, or NULL. */
 const struct rb_station *rb_inverts_station_at(const struct rb_inverts *inverts,

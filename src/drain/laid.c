@@ -5,7 +5,6 @@
 #include <stdlib.h>
 
 #include "drain/match.h"
-#include "drain/plan_check.h"
 #include "drain/ponds.h"
 #include "level/fall.h"
 #include "level/shot_again.h"
@@ -239,14 +238,6 @@ static bool take_shots(struct work *w)
 
 /* -- judging -- */
 
-static rb_length step_at(const struct rb_inverts *inverts, uint32_t station)
-{
-	uint32_t row = inverts->station[station].row;
-
-	return row == RB_NO_PLAN_ROW ? rb_length_of(0)
-				     : rb_plan_step(&inverts->plan->row[row]);
-}
-
 /* Is the step of a station above a shot? */
 static bool is_above(const struct rb_station *station, const struct rb_laid_shot *shot)
 {
@@ -281,7 +272,7 @@ static void set_steps(struct work *w)
 		for (; station < inverts->stations &&
 		       is_above(&inverts->station[station], shot);
 		     station++) {
-			rb_length step = step_at(inverts, station);
+			rb_length step = rb_station_step(&inverts->station[station]);
 
 			if (!i || is_drop || !step.nm)
 				continue;

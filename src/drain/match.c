@@ -117,10 +117,10 @@ static uint32_t station_of_end(const struct index *index, char *folded,
 		return RB_NO_STATION;
 	*end = '\0';
 	station = station_named(index, folded, chainage);
-	return station != RB_NO_STATION &&
-			       rb_station_has_step(&index->inverts->station[station])
-		       ? station
-		       : RB_NO_STATION;
+	if (station == RB_NO_STATION ||
+	    !rb_station_step(&index->inverts->station[station]).nm)
+		return RB_NO_STATION;
+	return station;
 }
 
 static bool ends_with_in(const char *name)
@@ -132,7 +132,7 @@ static bool ends_with_in(const char *name)
 
 bool rb_match_comes_in(const struct rb_station *station, const char *name)
 {
-	return rb_station_has_step(station) && ends_with_in(name) &&
+	return ends_with_in(name) && rb_station_step(station).nm &&
 	       !ends_with_in(station->name);
 }
 

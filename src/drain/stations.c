@@ -66,9 +66,9 @@ const struct rb_reach *rb_inverts_at(const struct rb_inverts *inverts, rb_length
 }
 
 /* Stations stand by their distance from the upstream end. */
-bool rb_station_has_step(const struct rb_station *station)
+rb_length rb_station_step(const struct rb_station *station)
 {
-	return rb_exact_compare(station->in, station->out) != 0;
+	return rb_exact_round(rb_exact_sub(station->in, station->out));
 }
 
 const struct rb_station *rb_inverts_station_at(const struct rb_inverts *inverts,

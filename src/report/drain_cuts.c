@@ -112,7 +112,7 @@ static void put_ground(const struct rb_drain_maker *m, struct row *row,
 static void note_cover(struct rb_drain_maker *m, struct rb_table *table,
 		       const struct rb_cut *cut)
 {
-	bool in = rb_length_given(cut->cover_in) && cut->cover_in.nm < cut->cover.nm;
+	bool in = rb_length_given(cut->cover_in);
 	rb_length least = in ? cut->cover_in : cut->cover;
 
 	if (!cut->is_short)
@@ -263,15 +263,14 @@ static void say_steps(struct rb_drain_maker *m)
 	const struct rb_inverts *inverts = m->r->inverts;
 
 	for (uint32_t i = 1; i < inverts->stations; i++) {
-		const struct rb_station *station = &inverts->station[i];
+		rb_length step = rb_station_step(&inverts->station[i]);
 
-		if (!rb_station_has_step(station))
+		if (!step.nm)
 			continue;
 		rb_phrase_text(&m->phrase, " At ");
-		rb_phrase_words(&m->phrase, station->name);
+		rb_phrase_words(&m->phrase, inverts->station[i].name);
 		rb_phrase_text(&m->phrase, " the pipe comes in ");
-		rb_drain_say_both(
-			m, rb_exact_round(rb_exact_sub(station->in, station->out)));
+		rb_drain_say_both(m, step);
 		rb_phrase_text(&m->phrase, " higher: so much above its board goes the "
 					   "string of the leg above.");
 	}

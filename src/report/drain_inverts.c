@@ -195,9 +195,8 @@ static void say_out_of_reach(struct rb_drain_maker *m, const struct rb_grade_rod
 /* The rods to one pipe at a station: to what comes in, or to what goes out. */
 static void add_pipe(struct rb_drain_maker *m, struct rb_table *table,
 		     const struct rb_station *station, const char *name,
-		     const struct rb_grade_rod *rods)
+		     const struct rb_grade_rod *rods, bool names)
 {
-	bool names = rb_drain_names(m);
 	char text[ROD_CELLS][RB_LENGTH_TEXT];
 	const char *cell[ROD_CELLS];
 	size_t cells = 0;
@@ -225,7 +224,8 @@ static void add_pipe(struct rb_drain_maker *m, struct rb_table *table,
 }
 
 /* "MH-1 in" stands before "MH-1" where the pipe comes in over a step. */
-static void add_rods(struct rb_drain_maker *m, struct rb_table *table, uint32_t i)
+static void add_rods(struct rb_drain_maker *m, struct rb_table *table, uint32_t i,
+		     bool names)
 {
 	const struct rb_station *station = &m->r->inverts->station[i];
 	const char *in;
@@ -236,9 +236,9 @@ static void add_rods(struct rb_drain_maker *m, struct rb_table *table, uint32_t 
 		in = rb_arena_text(m->phrase.arena, m->phrase.text, m->phrase.used);
 		m->page->out_of_memory |= !in;
 		rb_phrase_clear(&m->phrase);
-		add_pipe(m, table, station, in, m->r->rods->rod_in[i]);
+		add_pipe(m, table, station, in, m->r->rods->rod_in[i], names);
 	}
-	add_pipe(m, table, station, station->name, m->r->rods->rod[i]);
+	add_pipe(m, table, station, station->name, m->r->rods->rod[i], names);
 }
 
 static struct rb_table *start_rods(struct rb_drain_maker *m, bool names)
@@ -346,7 +346,7 @@ void rb_drain_rods_part(struct rb_drain_maker *m)
 		return;
 	table->own_sheet = true;
 	for (uint32_t i = 0; i < m->r->inverts->stations; i++)
-		add_rods(m, table, i);
+		add_rods(m, table, i, names);
 	m->page->out_of_memory |= table->out_of_memory;
 	add_second_benchmark(m);
 	add_reach(m);

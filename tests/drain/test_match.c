@@ -5,25 +5,21 @@
 
 #include "drain/match.h"
 
-/* Names in no order; two stations of one name, and one without. */
+#define STATION(title, place, comes_in)                                                  \
+	{                                                                                \
+		.name = (title), .chainage = { place }, .run = { place },                \
+		.in = { comes_in, 0, 1 },                                                \
+		.out = { 0,                                                              \
+			 0,                                                              \
+			 1 }                                                             \
+	}
+
+/* Names in no order; two stations of one name, and one without; the last two have a step.
+ */
 static struct rb_station stations[] = {
-	{ .name = "MH 4", .chainage = { 0 }, .run = { 0 } },
-	{ .name = "tee", .chainage = { 10 }, .run = { 10 } },
-	{ .name = "Bend", .chainage = { 20 }, .run = { 20 } },
-	{ .name = "", .chainage = { 30 }, .run = { 30 } },
-	{ .name = "tee", .chainage = { 40 }, .run = { 40 } },
-	{ .name = "MH 1", .chainage = { 50 }, .run = { 50 } },
-	{ .name = "wye", .chainage = { 60 }, .run = { 60 } },
-	{ .name = "MH 7",
-	  .chainage = { 70 },
-	  .run = { 70 },
-	  .in = { 1, 0, 1 },
-	  .out = { 0, 0, 1 } },
-	{ .name = "all in",
-	  .chainage = { 80 },
-	  .run = { 80 },
-	  .in = { 1, 0, 1 },
-	  .out = { 0, 0, 1 } },
+	STATION("MH 4", 0, 0), STATION("tee", 10, 0),  STATION("Bend", 20, 0),
+	STATION("", 30, 0),    STATION("tee", 40, 0),  STATION("MH 1", 50, 0),
+	STATION("wye", 60, 0), STATION("MH 7", 70, 1), STATION("all in", 80, 1),
 };
 
 static bool is_wanted(const struct rb_spot *spot)
