@@ -3,13 +3,20 @@
  * Changes to a file of cells that a person could make: a cell for another, a line twice,
  * a digit wrong.  Bytes changed at random nearly always end in a refusal; these mostly
  * end in a result, and so reach what comes after.
+ *
+ * KNOWN names a folder with the files "measures", "cells" and "lines": what stands in the
+ * seeds of all targets, so that each odd reading of a test comes into every column of
+ * every kind of file.  Without it there are the cells below.
  */
+#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "work.h"
 
 size_t LLVMFuzzerMutate(uint8_t *data, size_t size, size_t room);
 size_t LLVMFuzzerCustomMutator(uint8_t *data, size_t size, size_t room, unsigned seed);
+int LLVMFuzzerInitialize(int *argc, char ***argv);
 
 struct text {
 	uint8_t *bytes;
@@ -55,6 +62,77 @@ static void put(struct text *t, struct span s, const void *bytes, size_t length)
 	t->length = s.from + length + after;
 }
 
+/* -- what is known -- */
+
+#define KNOWN_MOST (1 << 20) /* bytes of a file */
+
+/* The lines of a file, by where they begin; the last one is an end. */
+struct known {
+	char *bytes;
+	size_t *line;
+	int lines;
+};
+
+static struct known known_measures, known_cells, known_lines;
+
+static char *whole_file(const char *folder, const char *name)
+{
+	char path[512];
+	FILE *file;
+	char *bytes;
+
+	snprintf(path, sizeof path, "%s/%s", folder, name);
+	file = fopen(path, "rb");
+	bytes = file ? calloc(1, KNOWN_MOST + 1) : NULL;
+	if (bytes)
+		fread(bytes, 1, KNOWN_MOST, file);
+	if (file)
+		fclose(file);
+	return bytes;
+}
+
+static void know(struct known *known, const char *folder, const char *name)
+{
+	size_t length;
+
+	known->bytes = whole_file(folder, name);
+	if (!known->bytes)
+		return;
+	length = strlen(known->bytes);
+	known->line = calloc(length + 1, sizeof *known->line);
+	if (!known->line)
+		return;
+	for (size_t i = 0; i < length; i++)
+		if (known->bytes[i] == '\n')
+			known->line[++known->lines] = i + 1;
+}
+
+int LLVMFuzzerInitialize(int *argc, char ***argv)
+{
+	const char *folder = getenv("KNOWN");
+
+	(void)argc;
+	(void)argv;
+	if (folder) {
+		know(&known_measures, folder, "measures");
+		know(&known_cells, folder, "cells");
+		know(&known_lines, folder, "lines");
+	}
+	return 0;
+}
+
+/* One of them in place of a span, without its line end. */
+static void put_known(struct text *t, struct span s, const struct known *known)
+{
+	int line;
+
+	if (!known->lines)
+		return;
+	line = draw(&t->draws, known->lines);
+	put(t, s, known->bytes + known->line[line],
+	    known->line[line + 1] - 1 - known->line[line]);
+}
+
 /* -- changes -- */
 
 static void copy_span(struct text *t, struct span from, struct span to)
@@ -90,6 +168,21 @@ static void new_cell(struct text *t)
 	const char *cell = cells[draw(&t->draws, (int)(sizeof cells / sizeof *cells))];
 
 	put(t, around(t, somewhere(t), CELL), cell, strlen(cell));
+}
+
+static void known_measure(struct text *t)
+{
+	put_known(t, around(t, somewhere(t), CELL), &known_measures);
+}
+
+static void known_cell(struct text *t)
+{
+	put_known(t, around(t, somewhere(t), CELL), &known_cells);
+}
+
+static void known_line(struct text *t)
+{
+	put_known(t, around(t, somewhere(t), LINE), &known_lines);
 }
 
 static void wrong_digit(struct text *t)
@@ -133,8 +226,8 @@ static void line_instead(struct text *t)
 size_t LLVMFuzzerCustomMutator(uint8_t *data, size_t size, size_t room, unsigned seed)
 {
 	static void (*const changes[])(struct text *) = {
-		other_cell, new_cell,  new_cell,     wrong_digit,
-		line_again, line_away, line_instead,
+		other_cell,  new_cell,   known_measure, known_measure, known_cell,
+		wrong_digit, line_again, line_away,     line_instead,  known_line,
 	};
 	struct text t = { data, size, room, seed };
 	int count = 1 + draw(&t.draws, 3);
