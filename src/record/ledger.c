@@ -205,6 +205,33 @@ static struct rb_recorded_book describe(const struct rb_reduction *reduction,
 	};
 }
 
+/* An elevation that is rounded up where it is written, to a foot at most, must not be
+ * beyond what can be read again: nothing more could be added to such a record. */
+static bool is_recordable(rb_length elevation)
+{
+	return !rb_length_given(elevation) ||
+	       rb_length_absolute(elevation).nm <= RB_LENGTH_MAX - RB_FOOT;
+}
+
+static bool are_recordable(const struct rb_reduction *reduction,
+			   struct rb_findings *findings)
+{
+	const struct rb_reduced *reduced = rb_reduction_reduced(reduction);
+
+	for (uint32_t i = 0; i < reduced->shots; i++) {
+		if (is_recordable(reduced->shot[i].elevation) &&
+		    is_recordable(rb_shot_adjusted(reduction->adjusted, i)) &&
+		    is_recordable(rb_shot_below(reduction->adjusted, i)))
+			continue;
+		rb_findings_add(
+			findings, RB_CODE_BEYOND_HEIGHTS,
+			rb_book_place(reduced->book, reduced->shot[i].row, RB_POINT),
+			rb_text("elevation"), rb_nothing());
+		return false;
+	}
+	return true;
+}
+
 bool rb_ledger_add(struct rb_ledger *ledger, struct rb_findings *findings,
 		   const struct rb_reduction *reduction, const char *digest)
 {
@@ -217,6 +244,8 @@ bool rb_ledger_add(struct rb_ledger *ledger, struct rb_findings *findings,
 
 	if (same != RB_NOT_IN_INDEX)
 		return refuse(findings, &ledger->book[same]);
+	if (!are_recordable(reduction, findings))
+		return false;
 	if (!kept)
 		return rb_findings_no_memory(findings);
 	book = describe(reduction, findings, kept);

@@ -97,7 +97,8 @@ bool rb_ledger_read(struct rb_ledger *ledger, struct rb_findings *findings,
  *   reduction  of the book; copied
  *   digest     of the book's bytes, in words; copied
  *
- * A book that the record has already is an error.  False after an error.
+ * A book that the record has already is an error, and so is an elevation within a foot of
+ * RB_LENGTH_MAX: rounded up it could not be read again.  False after an error.
  */
 bool rb_ledger_add(struct rb_ledger *ledger, struct rb_findings *findings,
 		   const struct rb_reduction *reduction, const char *digest);

@@ -228,11 +228,13 @@ static void compare(const struct grid *grid, const struct form *form)
 
 /* Left out: what means something else in another form.  A semicolon or a tab may part
  * cells, a # in front makes a comment, a NUL is no text, and the first bytes that tell of
- * UTF-16, of a spreadsheet's own file or of the byte order tell nothing behind a quote.
+ * UTF-16, of a web page, of a spreadsheet's own file or of the byte order tell nothing
+ * behind a quote.
  */
 static bool is_neutral(const uint8_t *data, size_t size)
 {
-	if (size && (data[0] >= 0x80 || (data[0] == 'P' && size > 1 && data[1] == 'K')))
+	if (size && (data[0] >= 0x80 || data[0] == '<' || data[0] == '%' ||
+		     data[0] == '{' || (data[0] == 'P' && size > 1 && data[1] == 'K')))
 		return false;
 	for (size_t i = 0; i < size; i++)
 		if (!data[i] || strchr(";\t\r#", data[i]))
