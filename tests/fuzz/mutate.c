@@ -45,7 +45,7 @@ static struct span around(const struct text *t, size_t at, const char *ends)
 	return s;
 }
 
-#define CELL ",\n\r"
+#define CELL ",;\t\n\r"
 #define LINE "\n"
 
 /* Put bytes, which do not lie in the text, in place of a span; not where there is no
@@ -223,11 +223,37 @@ static void line_instead(struct text *t)
 	copy_span(t, from, around(t, somewhere(t), LINE));
 }
 
+/* The cells parted by another sign. */
+static void other_separator(struct text *t)
+{
+	static const uint8_t separators[] = { ',', ';', '\t' };
+	uint8_t from = separators[draw(&t->draws, 3)],
+		to = separators[draw(&t->draws, 3)];
+
+	for (size_t i = 0; i < t->length; i++)
+		if (t->bytes[i] == from)
+			t->bytes[i] = to;
+}
+
+/* Another unit behind the key, where there is one. */
+static void other_unit(struct text *t)
+{
+	static const char *const units[] = { "ft", "in", "ft-in", "m", "mm" };
+	const char *unit = units[draw(&t->draws, 5)];
+
+	for (size_t i = 0; i + 5 < t->length; i++)
+		if (!memcmp(t->bytes + i, "unit", 4) && strchr(",;\t", t->bytes[i + 4])) {
+			put(t, around(t, i + 5, ",;\t\n\r"), unit, strlen(unit));
+			return;
+		}
+}
+
 size_t LLVMFuzzerCustomMutator(uint8_t *data, size_t size, size_t room, unsigned seed)
 {
 	static void (*const changes[])(struct text *) = {
-		other_cell,  new_cell,   known_measure, known_measure, known_cell,
-		wrong_digit, line_again, line_away,     line_instead,  known_line,
+		other_cell,   new_cell,    known_measure,   known_measure,
+		known_cell,   wrong_digit, line_again,      line_away,
+		line_instead, known_line,  other_separator, other_unit,
 	};
 	struct text t = { data, size, room, seed };
 	int count = 1 + draw(&t.draws, 3);
