@@ -47,10 +47,12 @@ $(BUILD)/tests/locale/host: $(BUILD)/tests/locale/host.o $(call obj,$(CLI)) $(BU
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 # A target of the fuzzer: by itself (make fuzz), and on files that are given (make test).
 FUZZER = $(wildcard $(shell clang -print-resource-dir)/lib/linux/libclang_rt.fuzzer-$(shell uname -m).a)
-FUZZ_HELP := $(call obj,$(filter-out %/again.c %/keep.c %/mutate.c $(FUZZ:%=tests/fuzz/%.c),$(wildcard tests/fuzz/*.c)))
+FUZZ_HELP := $(call obj,$(filter-out %/again.c %/keep.c tests/fuzz/mutate% $(FUZZ:%=tests/fuzz/%.c),$(wildcard tests/fuzz/*.c)))
 $(FUZZ:%=$(BUILD)/tests/fuzz/%): $(FUZZ_HELP)
 $(patsubst %,$(BUILD)/tests/fuzz/fuzz_%,book written form fall hand drain peg rules record): \
 	$(BUILD)/tests/fuzz/mutate.o
+$(patsubst %,$(BUILD)/tests/fuzz/fuzz_%,reading slope tolerance expression convert): \
+	$(BUILD)/tests/fuzz/mutate_measure.o
 $(AGAIN): $(BUILD)/tests/fuzz/again_%: $(BUILD)/tests/fuzz/fuzz_%.o $(BUILD)/tests/fuzz/again.o $(FUZZ_HELP) $(BUILD)/librodbook.a
 	$(Q)$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LDLIBS)
 # The test programs, and the program itself, keep what they hand to a reader: seeds.

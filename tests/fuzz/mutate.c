@@ -3,135 +3,14 @@
  * Changes to a file of cells that a person could make: a cell for another, a line twice,
  * a digit wrong.  Bytes changed at random nearly always end in a refusal; these mostly
  * end in a result, and so reach what comes after.
- *
- * KNOWN names a folder with the files "measures", "cells" and "lines": what stands in the
- * seeds of all targets, so that each odd reading of a test comes into every column of
- * every kind of file.  Without it there are the cells below.
  */
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
+#include "change.h"
 #include "work.h"
-
-size_t LLVMFuzzerMutate(uint8_t *data, size_t size, size_t room);
-size_t LLVMFuzzerCustomMutator(uint8_t *data, size_t size, size_t room, unsigned seed);
-int LLVMFuzzerInitialize(int *argc, char ***argv);
-
-struct text {
-	uint8_t *bytes;
-	size_t length, room;
-	uint32_t draws;
-};
-
-struct span {
-	size_t from, to;
-};
-
-static size_t somewhere(struct text *t)
-{
-	return t->length ? (size_t)draw(&t->draws, (int)t->length) : 0;
-}
-
-/* What stands around a place between any of these characters. */
-static struct span around(const struct text *t, size_t at, const char *ends)
-{
-	struct span s = { at, at };
-
-	while (s.from > 0 && !strchr(ends, t->bytes[s.from - 1]))
-		s.from--;
-	while (s.to < t->length && !strchr(ends, t->bytes[s.to]))
-		s.to++;
-	return s;
-}
 
 #define CELL ",;\t\n\r"
 #define LINE "\n"
-
-/* Put bytes, which do not lie in the text, in place of a span; not where there is no
- * room.
- */
-static void put(struct text *t, struct span s, const void *bytes, size_t length)
-{
-	size_t after = t->length - s.to;
-
-	if (s.from + length + after > t->room)
-		return;
-	memmove(t->bytes + s.from + length, t->bytes + s.to, after);
-	memcpy(t->bytes + s.from, bytes, length);
-	t->length = s.from + length + after;
-}
-
-/* -- what is known -- */
-
-#define KNOWN_MOST (1 << 20) /* bytes of a file */
-
-/* The lines of a file, by where they begin; the last one is an end. */
-struct known {
-	char *bytes;
-	size_t *line;
-	int lines;
-};
-
-static struct known known_measures, known_cells, known_lines;
-
-static char *whole_file(const char *folder, const char *name)
-{
-	char path[512];
-	FILE *file;
-	char *bytes;
-
-	snprintf(path, sizeof path, "%s/%s", folder, name);
-	file = fopen(path, "rb");
-	bytes = file ? calloc(1, KNOWN_MOST + 1) : NULL;
-	if (bytes)
-		fread(bytes, 1, KNOWN_MOST, file);
-	if (file)
-		fclose(file);
-	return bytes;
-}
-
-static void know(struct known *known, const char *folder, const char *name)
-{
-	size_t length;
-
-	known->bytes = whole_file(folder, name);
-	if (!known->bytes)
-		return;
-	length = strlen(known->bytes);
-	known->line = calloc(length + 1, sizeof *known->line);
-	if (!known->line)
-		return;
-	for (size_t i = 0; i < length; i++)
-		if (known->bytes[i] == '\n')
-			known->line[++known->lines] = i + 1;
-}
-
-int LLVMFuzzerInitialize(int *argc, char ***argv)
-{
-	const char *folder = getenv("KNOWN");
-
-	(void)argc;
-	(void)argv;
-	if (folder) {
-		know(&known_measures, folder, "measures");
-		know(&known_cells, folder, "cells");
-		know(&known_lines, folder, "lines");
-	}
-	return 0;
-}
-
-/* One of them in place of a span, without its line end. */
-static void put_known(struct text *t, struct span s, const struct known *known)
-{
-	int line;
-
-	if (!known->lines)
-		return;
-	line = draw(&t->draws, known->lines);
-	put(t, s, known->bytes + known->line[line],
-	    known->line[line + 1] - 1 - known->line[line]);
-}
 
 /* -- changes -- */
 
