@@ -165,10 +165,10 @@ static rb_length read_value(struct reader *r, const struct rb_record *record, si
 						r->decimal_comma, rb_length_none() };
 	struct rb_reading reading;
 
-	if (!cell.length)
+	reading = rb_sheet_length(r->findings, cell, place, &rules);
+	if (reading.refusal == RB_REFUSE_EMPTY) /* an apostrophe alone is empty, too */
 		rb_findings_add(r->findings, RB_CODE_PEG_CELL_EMPTY, place, rb_nothing(),
 				rb_nothing());
-	reading = rb_sheet_length(r->findings, cell, place, &rules);
 	if (values[i].kind == RB_OF_ROD && rb_length_given(reading.value))
 		note_places(r->peg, &reading);
 	return reading.value;

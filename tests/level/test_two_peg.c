@@ -84,6 +84,7 @@ static const struct refused {
 	  RB_CODE_PEG_ROWS },
 	{ HEADER "midway,4.52,,100,100\nnear a,4.80,5.44,10,210\n", RB_CODE_PEG_CELL_EMPTY },
 	{ HEADER "midway,4.52,5.17,100,100\nnear a,4.80,5.44,10,\n", RB_CODE_PEG_CELL_EMPTY },
+	{ HEADER "midway,4.52,5.17,100,100\nnear a,4.80,5.44,',210\n", RB_CODE_PEG_CELL_EMPTY },
 	{ HEADER "midway,4.52,5.17,100,100\nnear a,4.80,5.44,110,110\n",
 	  RB_CODE_PEG_SAME_DISTANCES },
 	{ HEADER "midway,4.52,5.17,100,100\nnear a,5.44,4.80,10,11\n",
