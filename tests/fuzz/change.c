@@ -51,9 +51,9 @@ static char *whole_file(const char *folder, const char *name)
 
 	snprintf(path, sizeof path, "%s/%s", folder, name);
 	file = fopen(path, "rb");
-	bytes = file ? calloc(1, KNOWN_MOST + 1) : NULL;
+	bytes = file ? malloc(KNOWN_MOST + 1) : NULL;
 	if (bytes)
-		fread(bytes, 1, KNOWN_MOST, file);
+		bytes[fread(bytes, 1, KNOWN_MOST, file)] = '\0';
 	if (file)
 		fclose(file);
 	return bytes;

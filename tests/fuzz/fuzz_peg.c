@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Any bytes as a two-peg test, with a book behind it: the error found is the one that
+ * Any bytes as a two-peg test, with a book behind it: all readings and distances are
+ * there; the error found is the one that
  * makes both setups give the same difference, and the corrected readings give it too.
  */
 #include "report/peg.h"
@@ -8,6 +9,17 @@
 #include "work.h"
 
 #include "measure/wide.h"
+
+/* Nothing is worked out of what is not given. */
+static void check_given(const struct rb_two_peg *peg)
+{
+	for (int i = 0; i < 2; i++) {
+		const struct rb_peg_setup *s = &peg->setup[i];
+
+		HOLDS(rb_length_given(s->a) && rb_length_given(s->b));
+		HOLDS(rb_length_given(s->distance_a) && rb_length_given(s->distance_b));
+	}
+}
 
 /* e = ((a2 - b2) - (a1 - b1)) / ((da2 - db2) - (da1 - db1)), as a ratio. */
 static void check_error(const struct rb_two_peg *peg)
@@ -71,6 +83,7 @@ static void check_test(struct rb_arena *arena, struct rb_findings *findings,
 	struct work work;
 	struct rb_peg_report report = { .arena = arena, .peg = peg, .files = 1 };
 
+	check_given(peg);
 	check_error(peg);
 	check_corrected(peg);
 	report.findings[0] = findings;
