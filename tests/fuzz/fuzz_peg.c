@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * Any bytes as a two-peg test, with a book behind it: all readings and distances are
- * there; the error found is the one that
- * makes both setups give the same difference, and the corrected readings give it too.
+ * there; the error found is the one that makes both setups give the same difference, and
+ * the corrected readings give it too.
  */
 #include "report/peg.h"
 #include "strict.h"
