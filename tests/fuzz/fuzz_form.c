@@ -179,7 +179,8 @@ static size_t figures_at(struct part cell, size_t from)
 	return at - from;
 }
 
-/* Does a cell hold a number with three places? */
+/* Does a cell hold a number with three places?  In millimetres it may be thousands where
+ * commas part nothing, and is refused there, in a cell or in a key. */
 static bool has_three_places(const struct grid *grid)
 {
 	for (int row = 0; row < grid->rows; row++)
@@ -190,19 +191,6 @@ static bool has_three_places(const struct grid *grid)
 				if (cell.bytes[i] == '.' && figures_at(cell, i + 1) == 3)
 					return true;
 		}
-	return false;
-}
-
-/* Such a number in millimetres may be thousands where commas part nothing: it is refused
- * there, in a cell or in a key. */
-static bool is_thousands(const struct rb_findings *a, const struct rb_findings *b)
-{
-	static const enum rb_code codes[] = { RB_CODE_THOUSANDS, RB_CODE_UNREAD_SUM,
-					      RB_CODE_BAD_TOLERANCE, RB_CODE_BAD_KEY };
-
-	for (size_t i = 0; i < sizeof codes / sizeof *codes; i++)
-		if (b->of_code[codes[i]] > a->of_code[codes[i]])
-			return true;
 	return false;
 }
 
@@ -219,9 +207,10 @@ static void compare(const struct grid *grid, const struct form *form)
 	work_out(&a, arena, (struct part){ one.bytes, one.length });
 	if (sees_header(&a, grid, form->first == 0)) {
 		work_out(&b, arena, (struct part){ other.bytes, other.length });
-		if (form->separator == ',' || !has_three_places(grid) ||
-		    !is_thousands(&a.findings, &b.findings))
+		if (form->separator == ',' || !has_three_places(grid))
 			same_work(&a, &b, form->first == 0);
+		else if (b.reduction.adjusted)
+			same_book(&a, &b);
 	}
 	rb_arena_free(arena);
 }
