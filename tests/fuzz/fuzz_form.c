@@ -170,13 +170,14 @@ static bool sees_header(const struct work *work, const struct grid *grid, bool i
 		rb_book_line(work->book, 0) > (uint32_t)grid->header + 1);
 }
 
-static size_t figures_at(struct part cell, size_t from)
+/* How many figures stand there, blanks between them or none. */
+static int figures_at(struct part cell, size_t at)
 {
-	size_t at = from;
+	int figures = 0;
 
-	while (at < cell.length && cell.bytes[at] >= '0' && cell.bytes[at] <= '9')
-		at++;
-	return at - from;
+	for (; at < cell.length && strchr(" 0123456789", cell.bytes[at]); at++)
+		figures += cell.bytes[at] != ' ';
+	return figures;
 }
 
 /* Does a cell hold a number with three places?  In millimetres it may be thousands where

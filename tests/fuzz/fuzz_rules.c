@@ -4,9 +4,16 @@
  * one that speaks of it, and limits stand by depth.
  */
 #include "drain/jurisdiction.h"
+#include "drain/pipe.h"
 #include "drain/rules.h"
 #include "rodbook/plan.h"
 #include "work.h"
+
+/* A size as it is called: 150 mm is 6 in, and larger than 151 mm. */
+static int64_t named(rb_length size)
+{
+	return rb_pipe_size_by_name(size).nm;
+}
 
 static void check_order(const struct rb_rules *rules)
 {
@@ -17,7 +24,7 @@ static void check_order(const struct rb_rules *rules)
 		HOLDS(!rb_slope_is_steep(rule->minimum));
 		HOLDS(rb_length_given(rule->up_to) || i + 1 == rules->rules);
 		if (i > 0 && rb_length_given(rule->up_to))
-			HOLDS(rule->up_to.nm > rules->rule[i - 1].up_to.nm);
+			HOLDS(named(rule->up_to) > named(rules->rule[i - 1].up_to));
 	}
 }
 
@@ -37,7 +44,7 @@ static void check_found(const struct rb_rules *rules, rb_length size)
 	HOLDS(found >= rules->rule && found < rules->rule + rules->rules);
 	HOLDS(reaches(found->up_to, size));
 	if (found > rules->rule)
-		HOLDS(found[-1].up_to.nm < size.nm);
+		HOLDS(named(found[-1].up_to) < named(size));
 	if (rb_length_given(rules->smallest))
 		HOLDS(reaches(size, rules->smallest));
 }
