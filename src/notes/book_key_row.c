@@ -76,6 +76,34 @@ static bool find_key(struct key_row *row, const struct rb_sheet *sheet,
 	return row->key != NULL;
 }
 
+/* Read as a number, or refused as one that is written wrong: a sight that nobody can read
+ * must be told, and not pass for a word.  Dates, and numbers that are too long for a rod,
+ * are words of a record. */
+static bool is_meant_as_number(enum rb_refusal refusal)
+{
+	static const enum rb_refusal numbers[] = {
+		RB_READ,
+		RB_REFUSE_INCHES,
+		RB_REFUSE_FRACTION,
+		RB_REFUSE_ZERO,
+		RB_REFUSE_ROUNDED,
+		RB_REFUSE_COMMA,
+		RB_REFUSE_BARE,
+		RB_REFUSE_UNMARKED,
+		RB_REFUSE_THOUSANDS,
+		RB_REFUSE_FINE,
+		RB_REFUSE_SIGNS,
+		RB_REFUSE_FINE_MARK,
+		RB_REFUSE_INVERTED,
+		RB_REFUSE_NEGATIVE,
+	};
+
+	for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
+		if (numbers[i] == refusal)
+			return true;
+	return false;
+}
+
 static bool is_number(const struct rb_book_reader *r, uint32_t at, struct rb_cell cell)
 {
 	for (int c = RB_KNOWN_ELEVATION; c <= RB_FORESIGHT; c++) {
@@ -84,8 +112,8 @@ static bool is_number(const struct rb_book_reader *r, uint32_t at, struct rb_cel
 			&r->rules[known ? RB_OF_ELEVATION : RB_OF_ROD];
 
 		if (r->sheet->cell_of[c] == (int32_t)at)
-			return rb_reading_parse(cell.text, cell.length, rules).refusal ==
-			       RB_READ;
+			return is_meant_as_number(
+				rb_reading_parse(cell.text, cell.length, rules).refusal);
 	}
 	return false;
 }
