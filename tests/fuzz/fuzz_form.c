@@ -170,12 +170,13 @@ static bool sees_header(const struct work *work, const struct grid *grid, bool i
 		rb_book_line(work->book, 0) > (uint32_t)grid->header + 1);
 }
 
-/* How many figures stand there, blanks between them or none. */
+/* How many figures stand there, or letters that look like them; with blanks between them
+ * or without. */
 static int figures_at(struct part cell, size_t at)
 {
 	int figures = 0;
 
-	for (; at < cell.length && strchr(" 0123456789", cell.bytes[at]); at++)
+	for (; at < cell.length && strchr(" 0123456789OoIiLl", cell.bytes[at]); at++)
 		figures += cell.bytes[at] != ' ';
 	return figures;
 }
