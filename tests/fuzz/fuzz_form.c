@@ -170,15 +170,21 @@ static bool sees_header(const struct work *work, const struct grid *grid, bool i
 		rb_book_line(work->book, 0) > (uint32_t)grid->header + 1);
 }
 
-/* How many figures stand there, or letters that look like them; with blanks between them
- * or without. */
-static int figures_at(struct part cell, size_t at)
+/* Can three figures stand there, or letters and marks that pass for them (O, l, a degree
+ * sign), with blanks between them or without? */
+static bool may_be_three(struct part cell, size_t at)
 {
-	int figures = 0;
+	size_t figures = 0, marks = 0;
 
-	for (; at < cell.length && strchr(" 0123456789OoIiLl", cell.bytes[at]); at++)
-		figures += cell.bytes[at] != ' ';
-	return figures;
+	for (; at < cell.length; at++) {
+		if ((unsigned char)cell.bytes[at] >= 0x80)
+			marks++;
+		else if (strchr("0123456789OoIiLl", cell.bytes[at]))
+			figures++;
+		else if (cell.bytes[at] != ' ')
+			break;
+	}
+	return figures <= 3 && figures + marks >= 3;
 }
 
 /* Does a cell hold a number with three places?  In millimetres it may be thousands where
@@ -190,7 +196,7 @@ static bool has_three_places(const struct grid *grid)
 			struct part cell = grid->cell[row][column];
 
 			for (size_t i = 0; i < cell.length; i++)
-				if (cell.bytes[i] == '.' && figures_at(cell, i + 1) == 3)
+				if (cell.bytes[i] == '.' && may_be_three(cell, i + 1))
 					return true;
 		}
 	return false;
