@@ -174,17 +174,16 @@ static bool sees_header(const struct work *work, const struct grid *grid, bool i
  * sign), with blanks between them or without? */
 static bool may_be_three(struct part cell, size_t at)
 {
-	size_t figures = 0, marks = 0;
+	int figures = 0;
 
 	for (; at < cell.length; at++) {
-		if ((unsigned char)cell.bytes[at] >= 0x80)
-			marks++;
-		else if (strchr("0123456789OoIiLl", cell.bytes[at]))
-			figures++;
-		else if (cell.bytes[at] != ' ')
+		unsigned char c = (unsigned char)cell.bytes[at];
+
+		if (c != ' ' && c < 0x80 && !strchr("0123456789OoIiLl", c))
 			break;
+		figures += c != ' ';
 	}
-	return figures <= 3 && figures + marks >= 3;
+	return figures >= 3;
 }
 
 /* Does a cell hold a number with three places?  In millimetres it may be thousands where
