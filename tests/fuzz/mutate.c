@@ -122,7 +122,7 @@ static void other_unit(struct text *t)
 
 	for (size_t i = 0; i + 5 < t->length; i++)
 		if (!memcmp(t->bytes + i, "unit", 4) && strchr(",;\t", t->bytes[i + 4])) {
-			put(t, around(t, i + 5, ",;\t\n\r"), unit, strlen(unit));
+			put(t, around(t, i + 5, CELL), unit, strlen(unit));
 			return;
 		}
 }
