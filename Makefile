@@ -86,6 +86,7 @@ test: test-programs
 		$(TESTS:%=%.run) $(patsubst %,run-%,$(filter-out $(SKIP),$(SCRIPTS)))
 $(TESTS:%=%.run): %.run: %
 	@$<
+$(SCRIPTS:%=run-%): test-programs
 run-cases:     ; @tests/cases/run $(BUILD)/rodbook
 run-documents: ; @tests/documents $(BUILD)/rodbook
 run-fuzz:      ; @tests/fuzz/again $(BUILD)
