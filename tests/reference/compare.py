@@ -124,24 +124,25 @@ def compare_book(program, seed, number):
     """What differs, and the files and options with which it does."""
     rng = random.Random(f"{seed}/{number}")
     data = books.write(books.observe(rng), rng)
-    wrong, path, result = reduce_book(program, data)
+    path = program.file("book.csv", data)
+    wrong, result = reduce_book(program, path, data)
     if result and number % QUARTER == 0:
         wrong += round_trip(program, path, result)
     return wrong, {"book.csv": data}, []
 
 
-def reduce_book(program, data):
-    path = program.file("book.csv", data)
+def reduce_book(program, path, data):
+    """What differs, and the result or None."""
     reduced = Reduced(data)
     status, result, talk = program.reduce(path)
     if result is None:
-        return [f"no result, exit {status}: {talk.strip()[:600]}"], path, None
+        return [f"no result, exit {status}: {talk.strip()[:600]}"], None
     wrong = list(differences(expected_points(reduced), result["points"], "point"))
     wrong += differences(expected_sections(reduced), result["sections"], "section")
     failed = any(s.within is False for s in reduced.sections)
     if status != (1 if failed else 0):
         wrong.append(f"exit {status}, expected {int(failed)}: {talk.strip()[:300]}")
-    return wrong, path, result
+    return wrong, result
 
 
 def round_trip(program, path, result):
@@ -203,7 +204,8 @@ def compare_all(pool, what, compare, count, options):
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--program", default="build/rodbook")
-    parser.add_argument("--count", type=int, default=1000, help="books, and plans; of the rest a quarter")
+    parser.add_argument("--count", type=int, default=1000,
+                        help="books, and plans; of the rest a quarter")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--slips", type=int, default=300, help="planted, of each kind")
     parser.add_argument("--show", type=int, default=10, help="disagreements shown")
